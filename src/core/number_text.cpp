@@ -1,0 +1,44 @@
+#include <jointrom/core/number_text.hpp>
+
+#include <fast_float/fast_float.h>
+#include <fmt/format.h>
+
+#include <cmath>
+
+namespace jointrom {
+
+std::optional<double> parse_number(std::string_view text) {
+    if (text.starts_with('+')) {
+        text.remove_prefix(1);
+        if (text.starts_with('-') || text.starts_with('+')) {
+            return std::nullopt;
+        }
+    }
+    double value = 0.0;
+    const char* const end = text.data() + text.size();
+    const auto [stop, status] = fast_float::from_chars(text.data(), end, value);
+    if (status != std::errc() || stop != end || !std::isfinite(value)) {
+        return std::nullopt;
+    }
+    return value;
+}
+
+std::string fixed_text(double value, int decimals) {
+    if (std::isnan(value)) {
+        return {};
+    }
+    std::string text = fmt::format("{:.{}f}", value, decimals);
+    if (text.starts_with('-') && text.find_first_not_of("-0.") == std::string::npos) {
+        text.erase(0, 1);
+    }
+    return text;
+}
+
+std::string shortest_text(double value) {
+    if (std::isnan(value)) {
+        return {};
+    }
+    return fmt::format("{}", value == 0.0 ? 0.0 : value);
+}
+
+}  // namespace jointrom
