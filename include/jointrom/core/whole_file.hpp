@@ -1,0 +1,39 @@
+#pragma once
+
+/// \file
+/// Files that are written whole or not at all.
+
+#include <cstdio>
+#include <filesystem>
+#include <string>
+#include <string_view>
+
+namespace jointrom {
+
+/// Collects text in a temporary file beside `path`; commit() gives it its name. Without commit(), or after a failure,
+/// nothing is left behind and a file that was there before is untouched.
+class WholeFile {
+  public:
+    /// \throws Failure cannot_create "cannot-create" when the folder is missing or may not be written
+    explicit WholeFile(std::filesystem::path path);
+    ~WholeFile();
+    WholeFile(const WholeFile&) = delete;
+    WholeFile& operator=(const WholeFile&) = delete;
+
+    /// \throws Failure cannot_write "cannot-write" when the text could not be stored, e.g. on a full disk
+    void append(std::string_view text);
+    /// \throws Failure cannot_write as append()
+    void commit();
+
+  private:
+    [[noreturn]] void fail_to_write();
+
+    std::filesystem::path path_;
+    std::filesystem::path temporary_;
+    std::FILE* file_ = nullptr;
+};
+
+/// Writes `text` as the whole content of `path`. \throws Failure as WholeFile
+void write_whole_file(const std::filesystem::path& path, std::string_view text);
+
+}  // namespace jointrom

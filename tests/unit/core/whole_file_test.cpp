@@ -1,0 +1,51 @@
+#include <jointrom/core/failure.hpp>
+#include <jointrom/core/whole_file.hpp>
+
+#include <support/catch.hpp>
+#include <support/scratch_folder.hpp>
+
+#include <algorithm>
+#include <fstream>
+#include <sstream>
+
+using namespace jointrom;
+
+namespace {
+
+std::string content(const std::filesystem::path& path) {
+    std::ostringstream text;
+    text << std::ifstream(path).rdbuf();
+    return text.str();
+}
+
+FailureKind kind_of_failure(const std::filesystem::path& path, const std::string& text) {
+    try {
+        write_whole_file(path, text);
+    } catch (const Failure& failure) {
+        return failure.kind();
+    }
+    return FailureKind::usage;
+}
+
+}  // namespace
+
+TEST_CASE("a file appears only when it is committed, and replaces the one before", "[core][whole_file]") {
+    const test::ScratchFolder folder;
+    const auto path = folder.path() / "angles.csv";
+    write_whole_file(path, "first\n");
+    {
+        WholeFile abandoned(path);
+        abandoned.append("half a");
+    }
+    CHECK(content(path) == "first\n");
+    write_whole_file(path, "second\n");
+    CHECK(content(path) == "second\n");
+    CHECK(std::distance(std::filesystem::directory_iterator(folder.path()), {}) == 1);
+}
+
+TEST_CASE("a file that cannot be made or filled is refused and leaves nothing behind", "[core][whole_file]") {
+    const test::ScratchFolder folder;
+    CHECK(kind_of_failure(folder.path() / "missing" / "a.csv", "x") == FailureKind::cannot_create);
+    CHECK(kind_of_failure(folder.path(), "x") == FailureKind::cannot_create);
+    CHECK(std::filesystem::is_empty(folder.path()));
+}
