@@ -52,7 +52,8 @@ constexpr auto catalogue = std::to_array<FindingKind>({
      "Record a second of rest before and after the movement."},
     {"few-repetitions", note, "There are too few repetitions for a spread between them.",
      "Three or more repetitions show how repeatable the movement is."},
-    {"filter-lowered", warning, "The low-pass filter cannot be built at this sampling rate; it was left out or lowered.",
+    {"filter-lowered", warning,
+     "The low-pass filter cannot be built at this sampling rate; it was left out or lowered.",
      "Choose with --lowpass-hz, or log at a higher rate."},
     {"footer-skipped", note, "Lines below the table were left out.", "See `inspect` for which."},
     {"gap", warning, "Samples are missing for longer than may be bridged; the trace is in pieces.",
@@ -96,8 +97,10 @@ constexpr auto catalogue = std::to_array<FindingKind>({
     {"side-inferred", note, "The side was read from the file's name or headings.", "State it with --side."},
     {"slow-sampling", warning, "The sampling rate is too low for this movement.",
      "Log angles at 50 Hz or more; velocities and peaks are underestimated."},
-    {"smoothness-unavailable", note, "Smoothness was not computed.", "It needs a higher sampling rate or a longer movement."},
-    {"spikes", warning, "Single samples jump far from their neighbours.", "Check the cable and the logger's connection."},
+    {"smoothness-unavailable", note, "Smoothness was not computed.",
+     "It needs a higher sampling rate or a longer movement."},
+    {"spikes", warning, "Single samples jump far from their neighbours.",
+     "Check the cable and the logger's connection."},
     {"stuck", warning, "A channel shows one value all the time.", "Check the sensor's plug and the chosen column."},
     {"text-cells", note, "A column holds text and was not used.", "Nothing to do unless it should be numbers."},
     {"time-backwards", warning, "Time runs backwards or starts again; the longest part that runs forward was used.",
@@ -113,6 +116,8 @@ constexpr auto catalogue = std::to_array<FindingKind>({
 
 }  // namespace
 
-std::span<const FindingKind> finding_catalogue() { return catalogue; }
+std::span<const FindingKind> finding_catalogue() {
+    return catalogue;
+}
 
 }  // namespace jointrom

@@ -8,7 +8,9 @@
 
 namespace jointrom {
 
-double BudgetLine::contribution() const { return std::abs(sensitivity) * u; }
+double BudgetLine::contribution() const {
+    return std::abs(sensitivity) * u;
+}
 
 double Budget::standard_uncertainty() const {
     double sum = 0.0;
@@ -33,7 +35,9 @@ double Budget::coverage_factor(double level) const {
     return student_factor(level, std::isfinite(exact) ? std::max(1.0, std::floor(exact + 1e-9)) : exact);
 }
 
-double Budget::expanded_uncertainty(double level) const { return coverage_factor(level) * standard_uncertainty(); }
+double Budget::expanded_uncertainty(double level) const {
+    return coverage_factor(level) * standard_uncertainty();
+}
 
 double student_factor(double level, double degrees_of_freedom) {
     const double upper_tail = (1.0 - level) / 2.0;
@@ -43,6 +47,8 @@ double student_factor(double level, double degrees_of_freedom) {
     return boost::math::quantile(boost::math::complement(boost::math::students_t(degrees_of_freedom), upper_tail));
 }
 
-double rectangular_u(double half_width) { return half_width / std::sqrt(3.0); }
+double rectangular_u(double half_width) {
+    return half_width / std::sqrt(3.0);
+}
 
 }  // namespace jointrom

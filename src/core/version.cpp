@@ -2,6 +2,8 @@
 
 namespace jointrom {
 
-std::string_view version() { return JOINTROM_VERSION; }
+std::string_view version() {
+    return JOINTROM_VERSION;
+}
 
 }  // namespace jointrom

@@ -1,43 +1,48 @@
 #include <jointrom/core/failure.hpp>
 #include <jointrom/core/whole_file.hpp>
 
+#include <atomic>
 #include <cerrno>
 #include <cstring>
 #include <utility>
 
 #include <fcntl.h>
-#include <sys/stat.h>
 #include <unistd.h>
 
 namespace jointrom {
+namespace {
+
+std::filesystem::path temporary_name(const std::filesystem::path& path) {
+    static std::atomic<unsigned> count{0};
+    std::filesystem::path name = path;
+    name += ".tmp-" + std::to_string(::getpid()) + "-" + std::to_string(count++);
+    return name;
+}
+
+}  // namespace
 
 WholeFile::WholeFile(std::filesystem::path path) : path_(std::move(path)) {
     if (std::filesystem::is_directory(path_)) {
         throw Failure(FailureKind::cannot_create, "cannot-create", "the output is a folder, a file name was expected",
                       "Name a file in that folder.", {path_.string()});
     }
-    temporary_ = path_;
-    temporary_ += ".tmp-XXXXXX";
-    std::string name = temporary_.string();
-    const int descriptor = ::mkstemp(name.data());
-    if (descriptor < 0) {
+    // A device or a pipe cannot be replaced; what goes there goes directly.
+    const bool replaceable = !std::filesystem::exists(path_) || std::filesystem::is_regular_file(path_);
+    temporary_ = replaceable ? temporary_name(path_) : path_;
+    const int descriptor =
+        ::open(temporary_.c_str(), replaceable ? O_CREAT | O_EXCL | O_WRONLY | O_CLOEXEC : O_WRONLY | O_CLOEXEC, 0666);
+    file_ = descriptor < 0 ? nullptr : ::fdopen(descriptor, "wb");
+    if (file_ == nullptr) {
         throw Failure(FailureKind::cannot_create, "cannot-create",
                       std::string("cannot create the file: ") + std::strerror(errno),
                       "Check that the folder exists and may be written.", {path_.string()});
     }
-    // mkstemp makes files private; results get the permissions that any new file of this user gets.
-    const mode_t mask = ::umask(0);
-    ::umask(mask);
-    ::fchmod(descriptor, 0666 & ~mask);
-    temporary_ = name;
-    file_ = ::fdopen(descriptor, "wb");
 }
 
 WholeFile::~WholeFile() {
     if (file_ != nullptr) {
         std::fclose(file_);
-        std::error_code ignored;
-        std::filesystem::remove(temporary_, ignored);
+        discard();
     }
 }
 
@@ -48,22 +53,33 @@ void WholeFile::append(std::string_view text) {
 }
 
 void WholeFile::commit() {
-    const bool stored = std::fflush(file_) == 0 && ::fsync(::fileno(file_)) == 0;
-    if (!stored) {
+    if (std::fflush(file_) != 0) {
         fail_to_write();
     }
-    std::fclose(std::exchange(file_, nullptr));
+    if (std::fclose(std::exchange(file_, nullptr)) != 0) {
+        discard();
+        fail_to_write();
+    }
+    if (temporary_ == path_) {
+        return;
+    }
     std::error_code status;
     std::filesystem::rename(temporary_, path_, status);
     if (status) {
-        std::error_code ignored;
-        std::filesystem::remove(temporary_, ignored);
+        discard();
         throw Failure(FailureKind::cannot_create, "cannot-create", "cannot name the file: " + status.message(),
                       "Check that the folder may be written.", {path_.string()});
     }
 }
 
-void WholeFile::fail_to_write() {
+void WholeFile::discard() const {
+    if (temporary_ != path_) {
+        std::error_code ignored;
+        std::filesystem::remove(temporary_, ignored);
+    }
+}
+
+void WholeFile::fail_to_write() const {
     throw Failure(FailureKind::cannot_write, "cannot-write",
                   std::string("cannot write the file: ") + std::strerror(errno),
                   "Make room on the disk; nothing was left behind.", {path_.string()});

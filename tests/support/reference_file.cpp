@@ -6,7 +6,9 @@
 
 namespace jointrom::test {
 
-std::filesystem::path tests_path(const std::string& relative) { return std::filesystem::path(JOINTROM_TESTS) / relative; }
+std::filesystem::path tests_path(const std::string& relative) {
+    return std::filesystem::path(JOINTROM_TESTS) / relative;
+}
 
 nlohmann::json reference_json(const std::string& relative) {
     std::ifstream in(tests_path(relative));

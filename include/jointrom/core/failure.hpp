@@ -14,11 +14,11 @@ namespace jointrom {
 
 /// Who has to act, which decides the exit status of the program.
 enum class FailureKind {
-    usage,             ///< a request that cannot be served as it was put
-    unreadable_data,   ///< input that cannot be understood or is not enough
-    missing_file,      ///< an input that is not there or may not be read
-    cannot_create,     ///< an output that cannot be created
-    cannot_write       ///< an output that could not be written to its end
+    usage,            ///< a request that cannot be served as it was put
+    unreadable_data,  ///< input that cannot be understood or is not enough
+    missing_file,     ///< an input that is not there or may not be read
+    cannot_create,    ///< an output that cannot be created
+    cannot_write      ///< an output that could not be written to its end
 };
 
 class Failure : public std::runtime_error {

@@ -39,6 +39,8 @@ using Seconds = Quantity<struct SecondsTag>;
 using Hertz = Quantity<struct HertzTag>;
 
 /// Time between two samples. \pre rate > 0
-[[nodiscard]] constexpr Seconds sample_interval(Hertz rate) noexcept { return Seconds(1.0 / rate.value()); }
+[[nodiscard]] constexpr Seconds sample_interval(Hertz rate) noexcept {
+    return Seconds(1.0 / rate.value());
+}
 
 }  // namespace jointrom

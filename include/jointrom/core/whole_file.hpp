@@ -11,7 +11,7 @@
 namespace jointrom {
 
 /// Collects text in a temporary file beside `path`; commit() gives it its name. Without commit(), or after a failure,
-/// nothing is left behind and a file that was there before is untouched.
+/// nothing is left behind and a file that was there before is untouched. A device or pipe is written directly.
 class WholeFile {
   public:
     /// \throws Failure cannot_create "cannot-create" when the folder is missing or may not be written
@@ -26,7 +26,8 @@ class WholeFile {
     void commit();
 
   private:
-    [[noreturn]] void fail_to_write();
+    void discard() const;
+    [[noreturn]] void fail_to_write() const;
 
     std::filesystem::path path_;
     std::filesystem::path temporary_;

@@ -4,7 +4,6 @@
 #include <support/catch.hpp>
 #include <support/scratch_folder.hpp>
 
-#include <algorithm>
 #include <fstream>
 #include <sstream>
 
@@ -48,4 +47,8 @@ TEST_CASE("a file that cannot be made or filled is refused and leaves nothing be
     CHECK(kind_of_failure(folder.path() / "missing" / "a.csv", "x") == FailureKind::cannot_create);
     CHECK(kind_of_failure(folder.path(), "x") == FailureKind::cannot_create);
     CHECK(std::filesystem::is_empty(folder.path()));
+    if (std::filesystem::exists("/dev/full")) {  // a device on which every write fails as on a full disk
+        CHECK(kind_of_failure("/dev/full", "x") == FailureKind::cannot_write);
+        CHECK(std::filesystem::is_character_file("/dev/full"));
+    }
 }
