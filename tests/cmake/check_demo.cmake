@@ -1,0 +1,16 @@
+# Writes the demo session anew and compares it with the one in data/demo.
+cmake_minimum_required(VERSION 3.25)
+file(REMOVE_RECURSE ${SCRATCH})
+execute_process(COMMAND ${PYTHON} ${ROOT}/examples/make_demo_session.py ${SCRATCH} COMMAND_ERROR_IS_FATAL ANY)
+file(GLOB written RELATIVE ${SCRATCH} ${SCRATCH}/*)
+file(GLOB kept RELATIVE ${ROOT}/data/demo ${ROOT}/data/demo/*.csv)
+if(NOT written STREQUAL kept)
+  message(FATAL_ERROR "data/demo holds ${kept}\nwritten anew: ${written}")
+endif()
+foreach(name IN LISTS written)
+  execute_process(COMMAND ${CMAKE_COMMAND} -E compare_files ${SCRATCH}/${name} ${ROOT}/data/demo/${name}
+    RESULT_VARIABLE different)
+  if(different)
+    message(SEND_ERROR "data/demo/${name} is not what examples/make_demo_session.py writes")
+  endif()
+endforeach()
