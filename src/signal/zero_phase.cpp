@@ -1,0 +1,79 @@
+#include <jointrom/signal/zero_phase.hpp>
+
+#include "gustafsson.hpp"
+
+#include <jointrom/signal/section_cascade.hpp>
+
+#include <algorithm>
+#include <cassert>
+#include <cmath>
+
+namespace jointrom {
+namespace {
+
+/// The sample that a rule puts `distance` beyond an end whose sample is `end`; `inside` lies as far within.
+double extended(EdgeRule rule, double end, double inside) {
+    switch (rule) {
+    case EdgeRule::odd_reflection:
+        return 2.0 * end - inside;
+    case EdgeRule::even_reflection:
+        return inside;
+    default:
+        return end;
+    }
+}
+
+/// Both extensions, in the order of time.
+struct Padding {
+    std::vector<double> before;
+    std::vector<double> after;
+};
+
+Padding padding(std::span<const double> x, EdgeRule rule, std::size_t pad) {
+    Padding result{std::vector<double>(pad), std::vector<double>(pad)};
+    for (std::size_t i = 1; i <= pad; ++i) {
+        result.before[pad - i] = extended(rule, x.front(), x[i]);
+        result.after[i - 1] = extended(rule, x.back(), x[x.size() - 1 - i]);
+    }
+    return result;
+}
+
+std::size_t pad_count(std::size_t sample_count, const Sections& sections, const EdgeExtension& edges) {
+    if (edges.rule == EdgeRule::none) {
+        return 0;
+    }
+    return std::min(edges.pad_samples ? *edges.pad_samples : settling_samples(sections), sample_count - 1);
+}
+
+}  // namespace
+
+std::vector<double> zero_phase(std::span<const double> samples, const Sections& sections, EdgeExtension edges) {
+    assert(std::ranges::none_of(samples, [](double x) { return std::isnan(x); }));
+    if (samples.empty()) {
+        return {};
+    }
+    if (edges.rule == EdgeRule::gustafsson) {
+        return gustafsson_zero_phase(samples, sections);
+    }
+    auto [before, after] = padding(samples, edges.rule, pad_count(samples.size(), sections, edges));
+    std::vector<double> result(samples.begin(), samples.end());
+
+    // The padding stays apart from the samples: what a pass makes of it is needed only as far as the other pass reads
+    // it.
+    std::vector<SectionState> state = steady_state(sections, before.empty() ? result.front() : before.front());
+    run_forward(before, sections, state);
+    run_forward(result, sections, state);
+    run_forward(after, sections, state);
+    state = steady_state(sections, after.empty() ? result.back() : after.back());
+    run_backward(after, sections, state);
+    run_backward(result, sections, state);
+    return result;
+}
+
+std::vector<double> lowpass_zero_phase(std::span<const double> samples, Hertz cutoff, Hertz rate, int order,
+                                       EdgeExtension edges) {
+    constexpr int passes = 2;
+    return zero_phase(samples, butterworth_lowpass(order, design_cutoff(cutoff, order, passes, rate), rate), edges);
+}
+
+}  // namespace jointrom
