@@ -5,41 +5,20 @@
 /// understood as a joint angle.
 
 #include <jointrom/core/finding.hpp>
-#include <jointrom/core/sample_span.hpp>
-#include <jointrom/core/units.hpp>
+#include <jointrom/recording/time_base.hpp>
 #include <jointrom/table/table_description.hpp>
 
 #include <cstddef>
+#include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace jointrom {
 
-/// When the samples of a channel were taken: at a fixed rate, or at stamped times.
-class TimeBase {
-  public:
-    TimeBase() = default;
-    [[nodiscard]] static TimeBase regular(Seconds start, Hertz rate, std::size_t count);
-    /// \param time_s strictly increasing times in seconds; at least two
-    [[nodiscard]] static TimeBase stamped(std::vector<double> time_s);
-
-    [[nodiscard]] bool is_regular() const noexcept { return time_s_.empty(); }
-    [[nodiscard]] std::size_t count() const noexcept { return count_; }
-    /// Nominal rate: the rate itself, or one over the median interval between stamps.
-    [[nodiscard]] Hertz rate() const noexcept { return rate_; }
-    /// Time of sample i, in seconds on the recording's clock. \pre i < count()
-    [[nodiscard]] double time_s(std::size_t i) const;
-    /// Samples with window.start <= t <= window.end.
-    [[nodiscard]] SampleSpan span(TimeWindow window) const;
-
-  private:
-    Seconds start_;
-    Hertz rate_;
-    std::size_t count_ = 0;
-    std::vector<double> time_s_;
-};
-
 enum class ChannelRole { angle, emg, other };
+
+[[nodiscard]] std::string_view name_of(ChannelRole role);
 
 struct Channel {
     std::string name;        ///< heading without its unit; "column 3" where there is none
@@ -53,8 +32,13 @@ struct Channel {
 struct Recording {
     std::string source;  ///< file name as given, or "-" for standard input
     TableDescription table;
-    std::vector<Channel> channels;  ///< numeric columns except time, in file order
+    std::vector<Channel> channels;     ///< numeric columns except time, in file order
+    std::optional<std::size_t> angle;  ///< index of the channel that is taken as the joint angle, when there is one
     Findings findings;
 };
+
+/// The channel that is taken as the joint angle. Other channels of the role `angle` are alternatives to it.
+/// \throws Failure unreadable_data "angle-missing" when no channel looks like an angle
+[[nodiscard]] const Channel& angle_channel(const Recording& recording);
 
 }  // namespace jointrom
