@@ -39,7 +39,7 @@ Padding padding(std::span<const double> x, EdgeRule rule, std::size_t pad) {
 }
 
 std::size_t pad_count(std::size_t sample_count, const Sections& sections, const EdgeExtension& edges) {
-    if (edges.rule == EdgeRule::none) {
+    if (edges.rule == EdgeRule::none || edges.rule == EdgeRule::gustafsson) {
         return 0;
     }
     return std::min(edges.pad_samples ? *edges.pad_samples : settling_samples(sections), sample_count - 1);
@@ -52,7 +52,7 @@ std::vector<double> zero_phase(std::span<const double> samples, const Sections& 
     if (samples.empty()) {
         return {};
     }
-    if (edges.rule == EdgeRule::gustafsson) {
+    if (edges.rule == EdgeRule::gustafsson && samples.size() >= 4 * sections.size()) {
         return gustafsson_zero_phase(samples, sections);
     }
     auto [before, after] = padding(samples, edges.rule, pad_count(samples.size(), sections, edges));

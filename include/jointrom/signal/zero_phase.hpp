@@ -18,7 +18,8 @@ enum class EdgeRule {
     even_reflection,  ///< mirrored: keeps the level, flattens the slope
     repeat_end,       ///< the end sample goes on for ever
     none,             ///< nothing is added; either pass starts in the steady state of its first sample
-    gustafsson        ///< nothing is added; the states at both ends make forward-backward equal backward-forward
+    gustafsson        ///< nothing is added; the states at both ends make forward-backward equal backward-forward.
+                      ///< Fewer than 4 samples per section cannot settle them: those are filtered by `none`.
 };
 
 struct EdgeExtension {

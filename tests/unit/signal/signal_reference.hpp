@@ -13,7 +13,7 @@
 
 namespace jointrom::test {
 
-constexpr double nan = std::numeric_limits<double>::quiet_NaN();
+constexpr double missing = std::numeric_limits<double>::quiet_NaN();
 
 /// 256 samples at 100 Hz: a slow movement, a 12 Hz component and noise.
 inline std::vector<double> filter_test_signal() {

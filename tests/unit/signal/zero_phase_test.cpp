@@ -115,10 +115,11 @@ TEST_CASE("inputs shorter than the padding are filtered all the same", "[signal]
         INFO(static_cast<int>(rule));
         const auto single = zero_phase(std::vector{88.5}, sections, {rule});
         REQUIRE(single.size() == 1);
-        CHECK_THAT(single[0], WithinAbs(rule == EdgeRule::gustafsson ? single[0] : 88.5, 1e-9));
+        CHECK_THAT(single[0], WithinAbs(88.5, 1e-9));
         const auto pair = zero_phase(std::vector{10.0, 11.0}, sections, {rule});
         REQUIRE(pair.size() == 2);
-        CHECK(std::isfinite(pair[0]));
+        CHECK_THAT(pair[0], WithinAbs(10.5, 0.6));
+        CHECK_THAT(pair[1], WithinAbs(10.5, 0.6));
     }
     // A pad of 7 is shortened to the 4 samples that can be reflected.
     const std::vector<double> five{3.0, 1.0, 4.0, 1.0, 5.0};
