@@ -30,19 +30,24 @@ struct Padding {
 };
 
 Padding padding(std::span<const double> x, EdgeRule rule, std::size_t pad) {
+    const std::size_t length = x.size() - 1;  // from end to end
     Padding result{std::vector<double>(pad), std::vector<double>(pad)};
     for (std::size_t i = 1; i <= pad; ++i) {
-        result.before[pad - i] = extended(rule, x.front(), x[i]);
-        result.after[i - 1] = extended(rule, x.back(), x[x.size() - 1 - i]);
+        // Farther than the other end, what is reflected is that end's extension.
+        const double inside_first = i <= length ? x[i] : result.after[i - length - 1];
+        const double inside_last = i <= length ? x[length - i] : result.before[pad - (i - length)];
+        result.before[pad - i] = extended(rule, x.front(), inside_first);
+        result.after[i - 1] = extended(rule, x.back(), inside_last);
     }
     return result;
 }
 
 std::size_t pad_count(std::size_t sample_count, const Sections& sections, const EdgeExtension& edges) {
-    if (edges.rule == EdgeRule::none || edges.rule == EdgeRule::gustafsson) {
+    const bool none = edges.rule == EdgeRule::none || edges.rule == EdgeRule::gustafsson;
+    if (none || sample_count == 1) {
         return 0;
     }
-    return std::min(edges.pad_samples ? *edges.pad_samples : settling_samples(sections), sample_count - 1);
+    return edges.pad_samples ? *edges.pad_samples : settling_samples(sections);
 }
 
 }  // namespace

@@ -24,9 +24,9 @@ enum class EdgeRule {
 
 struct EdgeExtension {
     EdgeRule rule = EdgeRule::odd_reflection;
-    /// Samples added at either end by the first three rules. Unset: settling_samples() of the filter, so the same time
-    /// at any rate. Never more than there are samples less one. (SciPy's sosfiltfilt adds 9 for one section, 15 for
-    /// two.)
+    /// Samples added at either end by the first three rules; where there are fewer samples than that, reflection goes
+    /// on about the other end. Unset: settling_samples() of the filter, so the same time at any rate. (SciPy's
+    /// sosfiltfilt adds 9 for one section of second order, 15 for two.)
     std::optional<std::size_t> pad_samples = std::nullopt;
 };
 
