@@ -1,0 +1,74 @@
+#include "movement/movement_scale.hpp"
+
+#include <jointrom/signal/zero_phase.hpp>
+
+#include <algorithm>
+#include <cmath>
+#include <vector>
+
+namespace jointrom {
+namespace {
+
+/// What the zero-phase low-pass makes of a single spike of height 1: the weights with which it averages.
+std::vector<double> impulse_response(Hertz cutoff, Hertz rate) {
+    const auto half = static_cast<std::size_t>(std::ceil(4.0 * rate.value() / cutoff.value()));
+    std::vector<double> impulse(2 * half + 1, 0.0);
+    impulse[half] = 1.0;
+    // Above half the rate there is nothing left to filter.
+    return 2.0 * cutoff.value() < rate.value() ? lowpass_zero_phase(impulse, cutoff, rate) : impulse;
+}
+
+double root_of_squares(std::span<const double> weights) {
+    double sum = 0.0;
+    for (const double w : weights) {
+        sum += w * w;
+    }
+    return std::sqrt(sum);
+}
+
+double third_difference_noise(const AngleTrace& trace) {
+    std::vector<double> sizes;
+    sizes.reserve(trace.size());
+    const auto x = trace.angle_deg();
+    for (const SampleSpan piece : trace.pieces()) {
+        for (std::size_t i = piece.first; i + 3 < piece.last; ++i) {
+            sizes.push_back(std::abs(x[i + 3] - 3.0 * x[i + 2] + 3.0 * x[i + 1] - x[i]));
+        }
+    }
+    if (sizes.empty()) {
+        return 0.0;
+    }
+    const auto quartile = sizes.begin() + static_cast<std::ptrdiff_t>(sizes.size() / 4);
+    std::nth_element(sizes.begin(), quartile, sizes.end());
+    constexpr double normal_quartile_of_size = 0.3186393639643752;  // P(|z| < this) = 1/4
+    return *quartile / (normal_quartile_of_size * std::sqrt(20.0));  // 1 + 9 + 9 + 1 squared weights
+}
+
+}  // namespace
+
+TraceNoise trace_noise(const AngleTrace& trace) {
+    const double rate_hz = trace.rate().value();
+    const double stated_deg = trace.uncertainty().noise.is_set() ? trace.uncertainty().noise.value() : 0.0;
+    if (!trace.lowpass().is_set()) {
+        const double noise_deg = stated_deg > 0.0 ? stated_deg : third_difference_noise(trace);
+        return {.angle_deg = noise_deg, .velocity_deg_s = noise_deg * rate_hz / std::sqrt(2.0)};
+    }
+    const std::vector<double> weights = impulse_response(trace.lowpass(), trace.rate());
+    std::vector<double> wider = impulse_response(2.0 * trace.lowpass(), trace.rate());
+    wider.insert(wider.begin(), (weights.size() - wider.size()) / 2, 0.0);
+    wider.resize(weights.size(), 0.0);
+    std::vector<double> slope(weights.size() - 2);
+    for (std::size_t i = 0; i < slope.size(); ++i) {
+        slope[i] = (weights[i + 2] - weights[i]) * rate_hz / 2.0;
+    }
+    for (std::size_t i = 0; i < weights.size(); ++i) {
+        wider[i] -= weights[i];
+    }
+    const double gain = root_of_squares(weights);
+    return {.angle_deg = stated_deg * gain,
+            .velocity_deg_s = stated_deg * root_of_squares(slope),
+            .doubled_cutoff_deg = stated_deg * root_of_squares(wider),
+            .samples_per_independent = 1.0 / (gain * gain)};
+}
+
+}  // namespace jointrom
