@@ -1,6 +1,6 @@
-#include "movement/movement_scale.hpp"
+#include "movement_scale.hpp"
 
-#include "movement/zigzag.hpp"
+#include "zigzag.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -13,7 +13,7 @@ constexpr double level_time_s = 0.1;
 constexpr std::size_t level_samples = 3;
 constexpr double low_threshold_share = 0.1;  // of the robust arc: legs shorter than this are no legs
 constexpr double undecided_share = 0.15;     // how near the middle the ends of a recording say nothing about rest
-constexpr double noise_spread = 8.0;         // plus and minus four SD hold all but 6 in 100 000 samples
+constexpr double noise_spread = 10.0;        // plus and minus five SD hold all but 6 in ten million samples
 constexpr double smallest_arc_deg = 1.0;
 
 double mean_of(std::span<const double> samples) {

@@ -15,13 +15,13 @@ namespace jointrom {
 struct TraceNoise {
     double angle_deg = 0.0;
     double velocity_deg_s = 0.0;
-    double doubled_cutoff_deg = 0.0;  ///< of the change in the angle when the low-pass cut-off is doubled
+    double doubled_cutoff_deg = 0.0;       ///< of the change in the angle when the low-pass cut-off is doubled
     double samples_per_independent = 1.0;  ///< samples in which the noise forgets itself
 };
 
 /// Method: TraceUncertainty::noise, taken as white, through the trace's own low-pass. In a trace that was not filtered
-/// and whose noise is not stated, it is estimated from third differences, at their lower quartile, so that movement in up
-/// to three quarters of the samples does not count as noise.
+/// and whose noise is not stated, it is estimated from third differences, at their lower quartile, so that movement in
+/// up to three quarters of the samples does not count as noise.
 [[nodiscard]] TraceNoise trace_noise(const AngleTrace& trace);
 
 /// Which way the joint moves away from rest.

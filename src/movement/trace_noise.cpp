@@ -1,4 +1,4 @@
-#include "movement/movement_scale.hpp"
+#include "movement_scale.hpp"
 
 #include <jointrom/signal/zero_phase.hpp>
 
@@ -40,7 +40,7 @@ double third_difference_noise(const AngleTrace& trace) {
     }
     const auto quartile = sizes.begin() + static_cast<std::ptrdiff_t>(sizes.size() / 4);
     std::nth_element(sizes.begin(), quartile, sizes.end());
-    constexpr double normal_quartile_of_size = 0.3186393639643752;  // P(|z| < this) = 1/4
+    constexpr double normal_quartile_of_size = 0.3186393639643752;   // P(|z| < this) = 1/4
     return *quartile / (normal_quartile_of_size * std::sqrt(20.0));  // 1 + 9 + 9 + 1 squared weights
 }
 

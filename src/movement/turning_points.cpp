@@ -2,8 +2,8 @@
 
 #include <jointrom/core/failure.hpp>
 
-#include "movement/movement_scale.hpp"
-#include "movement/zigzag.hpp"
+#include "movement_scale.hpp"
+#include "zigzag.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -64,10 +64,10 @@ std::vector<TurningPoint> turning_points(const AngleTrace& trace, const TurningP
         throw Failure(FailureKind::usage, "prominence-not-positive", "the least prominence must be above 0",
                       "Give --prominence-deg a positive number.");
     }
-    const double tolerance = options.plateau_tolerance.is_set()
-                                 ? options.plateau_tolerance.value()
-                                 : std::max(plateau_share * scale.robust_arc_deg,
-                                            plateau_noise_factor * scale.noise.angle_deg);
+    const double tolerance =
+        options.plateau_tolerance.is_set()
+            ? options.plateau_tolerance.value()
+            : std::max(plateau_share * scale.robust_arc_deg, plateau_noise_factor * scale.noise.angle_deg);
     std::vector<TurningPoint> result;
     for (const SampleSpan piece : trace.pieces()) {
         const auto samples = slice(trace.angle_deg(), piece);

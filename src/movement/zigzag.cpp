@@ -1,4 +1,4 @@
-#include "movement/zigzag.hpp"
+#include "zigzag.hpp"
 
 #include <algorithm>
 #include <cmath>
