@@ -21,10 +21,10 @@ enum class Side { unknown, left, right };
 
 /// One axis of one joint. Angles are positive in the `positive` direction, zero in the neutral posture.
 struct JointMotion {
-    std::string joint;     ///< e.g. "elbow"; empty when the joint is unknown
-    std::string motion;    ///< e.g. "flexion-extension"
-    std::string positive;  ///< e.g. "flexion"
-    std::string negative;  ///< e.g. "extension"
+    std::string joint;            ///< e.g. "elbow"; empty when the joint is unknown
+    std::string motion;           ///< e.g. "flexion-extension"
+    std::string positive;         ///< e.g. "flexion"
+    std::string negative;         ///< e.g. "extension"
     std::string neutral_posture;  ///< in words
     Degrees plausible_min;  ///< below this a value is no joint angle but a mistake; unset when the joint is unknown
     Degrees plausible_max;
