@@ -18,7 +18,7 @@ namespace jointrom {
 /// Missing samples: differences that reach into a gap are left out.
 ///
 /// \return in the unit of `samples`; missing (NaN) from fewer than 10 differences
-/// \par Accuracy statistical: with n samples about 1.7 / sqrt(n) of the value
+/// \par Accuracy statistical: with n samples about 1.5 / sqrt(n) of the value
 /// \par Reference T. Gasser, L. Sroka and C. Jennen-Steinmetz 1986, Biometrika 73:625 (variance from differences);
 ///      P. J. Rousseeuw and C. Croux 1993, J Am Stat Assoc 88:1273 (1.4826 times the median absolute value)
 [[nodiscard]] double noise_sd(std::span<const double> samples);
