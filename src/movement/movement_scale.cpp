@@ -85,6 +85,10 @@ double MovementScale::least_arc_deg() const noexcept {
     return std::max(noise_spread * noise.angle_deg, smallest_arc_deg);
 }
 
+double MovementScale::leg_threshold_deg(double share) const noexcept {
+    return std::max(share * typical_arc_deg, least_arc_deg());
+}
+
 MovementScale movement_scale(const AngleTrace& trace) {
     const RobustLevels levels = robust_levels(trace);
     MovementScale scale;

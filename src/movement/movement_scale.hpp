@@ -37,6 +37,9 @@ struct MovementScale {
     [[nodiscard]] double sign() const noexcept { return away == AwayFromRest::toward_positive ? 1.0 : -1.0; }
     /// Less than this is never taken for a movement: the whole spread of noise, or a degree.
     [[nodiscard]] double least_arc_deg() const noexcept;
+    [[nodiscard]] bool moves() const noexcept { return robust_arc_deg >= least_arc_deg(); }
+    /// Legs between turning points at least this long are large movements; 0.3 to 0.5 of the arc is common practice.
+    [[nodiscard]] double leg_threshold_deg(double share = 0.4) const noexcept;
 };
 
 [[nodiscard]] MovementScale movement_scale(const AngleTrace& trace);
