@@ -1,5 +1,6 @@
 #include "movement_scale.hpp"
 
+#include <jointrom/signal/noise_level.hpp>
 #include <jointrom/signal/zero_phase.hpp>
 
 #include <algorithm>
@@ -26,31 +27,14 @@ double root_of_squares(std::span<const double> weights) {
     return std::sqrt(sum);
 }
 
-double third_difference_noise(const AngleTrace& trace) {
-    std::vector<double> sizes;
-    sizes.reserve(trace.size());
-    const auto x = trace.angle_deg();
-    for (const SampleSpan piece : trace.pieces()) {
-        for (std::size_t i = piece.first; i + 3 < piece.last; ++i) {
-            sizes.push_back(std::abs(x[i + 3] - 3.0 * x[i + 2] + 3.0 * x[i + 1] - x[i]));
-        }
-    }
-    if (sizes.empty()) {
-        return 0.0;
-    }
-    const auto quartile = sizes.begin() + static_cast<std::ptrdiff_t>(sizes.size() / 4);
-    std::nth_element(sizes.begin(), quartile, sizes.end());
-    constexpr double normal_quartile_of_size = 0.3186393639643752;   // P(|z| < this) = 1/4
-    return *quartile / (normal_quartile_of_size * std::sqrt(20.0));  // 1 + 9 + 9 + 1 squared weights
-}
-
 }  // namespace
 
 TraceNoise trace_noise(const AngleTrace& trace) {
     const double rate_hz = trace.rate().value();
     const double stated_deg = trace.uncertainty().noise.is_set() ? trace.uncertainty().noise.value() : 0.0;
     if (!trace.lowpass().is_set()) {
-        const double noise_deg = stated_deg > 0.0 ? stated_deg : third_difference_noise(trace);
+        const double seen_deg = stated_deg > 0.0 ? stated_deg : noise_sd(trace.angle_deg());
+        const double noise_deg = std::isnan(seen_deg) ? 0.0 : seen_deg;
         return {.angle_deg = noise_deg, .velocity_deg_s = noise_deg * rate_hz / std::sqrt(2.0)};
     }
     const std::vector<double> weights = impulse_response(trace.lowpass(), trace.rate());

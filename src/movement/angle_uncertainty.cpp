@@ -1,0 +1,49 @@
+#include <jointrom/movement/angle_uncertainty.hpp>
+
+#include <cmath>
+#include <limits>
+
+namespace jointrom {
+namespace {
+
+/// So many degrees of freedom that the normal distribution holds.
+double or_infinite(double degrees_of_freedom) {
+    return degrees_of_freedom < 1e9 ? degrees_of_freedom : std::numeric_limits<double>::infinity();
+}
+
+void add_if_known(Budget& budget, BudgetLine line) {
+    if (line.contribution() > 0.0) {
+        budget.add(std::move(line));
+    }
+}
+
+Budget sensor_budget(const AngleTrace& trace, Degrees distance, double linearity_sensitivity) {
+    const TraceUncertainty& known = trace.uncertainty();
+    const std::string basis = known.is_calibrated ? ", from the calibration" : ", assumed";
+    Budget budget;
+    add_if_known(budget, {.input = "gain of the sensor" + basis,
+                          .u = known.gain_relative,
+                          .sensitivity = distance.value(),
+                          .degrees_of_freedom = or_infinite(known.gain_dof)});
+    add_if_known(budget, {.input = "linearity of the sensor" + basis,
+                          .u = known.linearity.value(),
+                          .sensitivity = linearity_sensitivity,
+                          .degrees_of_freedom = or_infinite(known.linearity_dof)});
+    return budget;
+}
+
+}  // namespace
+
+Budget angle_budget(const AngleTrace& trace, Degrees angle) {
+    Budget budget = sensor_budget(trace, angle, 1.0);
+    add_if_known(budget, {.input = "neutral zero",
+                          .u = trace.uncertainty().zero.value(),
+                          .degrees_of_freedom = or_infinite(trace.uncertainty().zero_dof)});
+    return budget;
+}
+
+Budget arc_budget(const AngleTrace& trace, Degrees arc) {
+    return sensor_budget(trace, arc, std::sqrt(2.0));
+}
+
+}  // namespace jointrom
