@@ -14,9 +14,9 @@ enum class Encoding { utf8, utf8_with_mark, utf16_little_endian, utf16_big_endia
 /// How a text table is written.
 struct Dialect {
     Encoding encoding = Encoding::utf8;
-    char delimiter = ',';      ///< ',', ';', '\t', '|' or ' ' for runs of blanks
-    char decimal_mark = '.';   ///< '.' or ','
-    char grouping_mark = 0;    ///< mark between thousands, 0 for none
+    char delimiter = ',';     ///< ',', ';', '\t', '|' or ' ' for runs of blanks
+    char decimal_mark = '.';  ///< '.' or ','
+    char grouping_mark = 0;   ///< mark between thousands, 0 for none
 };
 
 /// A run of consecutive rows of numbers: one trial of several in a file.
@@ -26,13 +26,13 @@ struct TableBlock {
     std::size_t rows = 0;
     std::size_t first_column = 1;  ///< a trial beside others starts further right
     std::size_t last_column = 0;
-    std::string label;             ///< e.g. the group heading above it; empty when there is none
+    std::string label;  ///< e.g. the group heading above it; empty when there is none
 };
 
 struct TableDescription {
     Dialect dialect;
-    std::size_t header_line = 0;  ///< 0 when there is no header row
-    std::size_t units_line = 0;   ///< 0 when there is no row of units
+    std::size_t header_line = 0;        ///< 0 when there is no header row
+    std::size_t units_line = 0;         ///< 0 when there is no row of units
     std::vector<std::string> headings;  ///< one a column, repeated names told apart as NAME#2; "column N" where none
     std::vector<std::string> units;     ///< one a column, empty where unknown
     std::vector<std::string> preamble;  ///< lines above the table, as text

@@ -20,18 +20,18 @@ namespace jointrom {
 
 /// What the caller knows better than the text shows. Everything unset is found out.
 struct TableOptions {
-    std::optional<char> delimiter;           ///< ',', ';', '\t', '|' or ' ' for runs of blanks
-    std::optional<char> decimal_mark;        ///< '.' or ','
-    std::optional<std::string> time_column;  ///< heading (with or without its unit), or number from 1
-    std::vector<double> missing_values;      ///< numbers that stand for "no sample"
-    std::optional<std::size_t> trial;        ///< which of several trials in the file, from 1
+    std::optional<char> delimiter;                 ///< ',', ';', '\t', '|' or ' ' for runs of blanks
+    std::optional<char> decimal_mark;              ///< '.' or ','
+    std::optional<std::string> time_column;        ///< heading (with or without its unit), or number from 1
+    std::vector<double> missing_values;            ///< numbers that stand for "no sample"
+    std::optional<std::size_t> trial;              ///< which of several trials in the file, from 1
     std::optional<std::vector<std::size_t>> keep;  ///< column numbers whose values are wanted; the rest is only checked
 };
 
 struct TableColumn {
-    std::size_t number = 0;      ///< in the file, from 1
-    bool is_numeric = false;     ///< false: a column of text, which has no values
-    bool is_time = false;        ///< cells were written as a time (1:02.5, 10:31:07 AM, ISO 8601); values are in seconds
+    std::size_t number = 0;   ///< in the file, from 1
+    bool is_numeric = false;  ///< false: a column of text, which has no values
+    bool is_time = false;     ///< cells were written as a time (1:02.5, 10:31:07 AM, ISO 8601); values are in seconds
     std::vector<double> values;  ///< one a row, NaN = blank or missing; empty for text and for columns not wanted
     std::size_t missing = 0;     ///< rows without a value
     std::string first_text;      ///< the first cell of a text column

@@ -1,0 +1,90 @@
+#include <table/column_store.hpp>
+
+#include <algorithm>
+#include <cmath>
+#include <cstdint>
+#include <limits>
+
+#ifdef __linux__
+#include <sys/mman.h>
+#endif
+
+namespace jointrom {
+namespace {
+
+constexpr std::size_t rows_per_step = 4096;
+
+/// Asks for large pages, which makes first use of a long column several times faster; a hint that may be refused.
+void advise_large_pages([[maybe_unused]] std::vector<double>& values) {
+#ifdef __linux__
+    constexpr std::uintptr_t page = 4096;
+    constexpr std::size_t worth_it = std::size_t{8} << 20;
+    const std::size_t bytes = values.capacity() * sizeof(double);
+    if (bytes >= worth_it) {
+        const auto begin = (reinterpret_cast<std::uintptr_t>(values.data()) + page - 1) / page * page;
+        const auto end = (reinterpret_cast<std::uintptr_t>(values.data()) + bytes) / page * page;
+        madvise(reinterpret_cast<void*>(begin), end - begin, MADV_HUGEPAGE);
+    }
+#endif
+}
+
+}  // namespace
+
+ColumnStore::ColumnStore(std::vector<Column> columns, std::vector<double> missing_values, std::size_t expected_rows)
+    : columns_(std::move(columns)), missing_values_(std::move(missing_values)), cursors_(columns_.size()),
+      step_(expected_rows == 0 ? rows_per_step : std::min(rows_per_step, expected_rows + 1)) {
+    const bool any_dropped = std::ranges::any_of(columns_, [](const Column& column) { return !column.keep; });
+    scratch_.resize(any_dropped ? step_ : 0);
+    for (Column& column : columns_) {
+        if (column.keep && expected_rows > 0) {
+            column.values.reserve(expected_rows + step_ + 1);
+            advise_large_pages(column.values);
+        }
+    }
+    make_room();
+}
+
+void ColumnStore::make_room() {
+    settle();
+    room_ = rows_ + step_;
+    for (std::size_t c = 0; c < columns_.size(); ++c) {
+        if (columns_[c].keep) {
+            columns_[c].values.resize(room_);
+            cursors_[c] = columns_[c].values.data() + rows_;
+        } else {
+            cursors_[c] = scratch_.data();
+        }
+    }
+}
+
+/// Looks through the rows filled since the last time: stated missing values become NaN, and all NaN are counted.
+void ColumnStore::settle() {
+    const std::size_t count = rows_ - begin_;
+    for (std::size_t c = 0; c < columns_.size() && count > 0; ++c) {
+        double* const values = cursors_[c];
+        for (const double missing : missing_values_) {
+            std::replace(values, values + count, missing, std::numeric_limits<double>::quiet_NaN());
+        }
+        columns_[c].missing +=
+            static_cast<std::size_t>(std::count_if(values, values + count, [](double v) { return std::isnan(v); }));
+    }
+    begin_ = rows_;
+}
+
+bool ColumnStore::has_values(std::size_t c) const {
+    const double* const recent = cursors_[c];
+    return columns_[c].missing < begin_ ||
+           std::any_of(recent, recent + (rows_ - begin_), [](double v) { return !std::isnan(v); });
+}
+
+std::vector<ColumnStore::Column> ColumnStore::finish() {
+    settle();
+    for (Column& column : columns_) {
+        if (column.keep) {
+            column.values.resize(rows_);
+        }
+    }
+    return std::move(columns_);
+}
+
+}  // namespace jointrom
