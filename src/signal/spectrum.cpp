@@ -1,0 +1,117 @@
+#include <jointrom/signal/spectrum.hpp>
+
+#include "fourier.hpp"
+
+#include <algorithm>
+#include <cassert>
+#include <cmath>
+#include <numbers>
+#include <numeric>
+
+namespace jointrom {
+namespace {
+
+using Samples = std::span<const double>;
+
+std::vector<double> taper_weights(Taper taper, std::size_t count) {
+    std::vector<double> weights(count, 1.0);
+    if (taper == Taper::hann && count > 1) {
+        for (std::size_t i = 0; i < count; ++i) {
+            const double turn = static_cast<double>(i) / static_cast<double>(count);
+            weights[i] = 0.5 - 0.5 * std::cos(2.0 * std::numbers::pi * turn);
+        }
+    }
+    return weights;
+}
+
+std::vector<double> bin_frequencies(std::size_t length, Hertz rate) {
+    std::vector<double> frequency_hz(length / 2 + 1);
+    for (std::size_t k = 0; k < frequency_hz.size(); ++k) {
+        frequency_hz[k] = static_cast<double>(k) * rate.value() / static_cast<double>(length);
+    }
+    return frequency_hz;
+}
+
+/// Averages the densities of segments whose starts lie `step` apart.
+Spectrum average_density(Samples samples, std::size_t segment, std::size_t step, Taper taper, Hertz rate) {
+    assert(std::ranges::none_of(samples, [](double x) { return std::isnan(x); }));
+    if (samples.empty()) {
+        return {};
+    }
+    const std::vector<double> weights = taper_weights(taper, segment);
+    Spectrum spectrum{bin_frequencies(segment, rate), std::vector<double>(segment / 2 + 1)};
+    std::vector<double> tapered(segment);
+    double segments = 0.0;
+    for (std::size_t start = 0; start + segment <= samples.size(); start += step) {
+        const Samples part = samples.subspan(start, segment);
+        const double mean = std::accumulate(part.begin(), part.end(), 0.0) / static_cast<double>(segment);
+        std::ranges::transform(part, weights, tapered.begin(), [&](double x, double w) { return w * (x - mean); });
+        std::ranges::transform(spectrum.values, real_fourier(tapered), spectrum.values.begin(),
+                               [](double sum, std::complex<double> bin) { return sum + std::norm(bin); });
+        segments += 1.0;
+    }
+    const double scale =
+        1.0 / (rate.value() * segments * std::inner_product(weights.begin(), weights.end(), weights.begin(), 0.0));
+    for (std::size_t k = 0; k < spectrum.values.size(); ++k) {
+        // The bins at 0 Hz and at half the rate have no mirror image to add.
+        spectrum.values[k] *= k == 0 || 2 * k == segment ? scale : 2.0 * scale;
+    }
+    return spectrum;
+}
+
+}  // namespace
+
+Spectrum welch(Samples samples, Hertz rate, WelchOptions options) {
+    assert(options.segment >= 2);
+    const std::size_t segment = std::min(options.segment, samples.size());
+    return average_density(samples, segment, std::max<std::size_t>(1, segment - segment / 2), options.taper, rate);
+}
+
+Spectrum periodogram(Samples samples, Hertz rate, Taper taper) {
+    return average_density(samples, samples.size(), samples.size(), taper, rate);
+}
+
+Spectrum magnitude_spectrum(Samples samples, Hertz rate, std::size_t length) {
+    assert(length >= samples.size());
+    std::vector<double> padded(samples.begin(), samples.end());
+    padded.resize(length, 0.0);
+    Spectrum spectrum;
+    for (const std::complex<double> bin : real_fourier(padded)) {
+        spectrum.values.push_back(std::abs(bin));
+    }
+    spectrum.frequency_hz = bin_frequencies(length, rate);
+    spectrum.frequency_hz.resize(spectrum.values.size());
+    return spectrum;
+}
+
+double total_power(const Spectrum& spectrum) {
+    if (spectrum.values.size() < 2) {
+        return 0.0;
+    }
+    return std::accumulate(spectrum.values.begin(), spectrum.values.end(), 0.0) * spectrum.frequency_hz[1];
+}
+
+Hertz mean_frequency(const Spectrum& spectrum) {
+    const auto& [frequency_hz, values] = spectrum;
+    const double sum = std::accumulate(values.begin(), values.end(), 0.0);
+    return sum > 0.0 ? Hertz(std::inner_product(values.begin(), values.end(), frequency_hz.begin(), 0.0) / sum)
+                     : Hertz();
+}
+
+Hertz median_frequency(const Spectrum& spectrum, MedianFrequency rule) {
+    const auto& [frequency_hz, values] = spectrum;
+    std::vector<double> summed(values.size());
+    std::partial_sum(values.begin(), values.end(), summed.begin());
+    if (summed.empty() || !(summed.back() > 0.0)) {
+        return Hertz();
+    }
+    const double half = summed.back() / 2.0;
+    const auto i = static_cast<std::size_t>(std::ranges::lower_bound(summed, half) - summed.begin());
+    if (rule == MedianFrequency::at_bin || i == 0) {
+        return Hertz(frequency_hz[i]);
+    }
+    const double share = (half - summed[i - 1]) / values[i];
+    return Hertz(frequency_hz[i - 1] + share * (frequency_hz[i] - frequency_hz[i - 1]));
+}
+
+}  // namespace jointrom
