@@ -4,6 +4,7 @@
 /// How large and how noisy the movement in a trace is: what every threshold of movement/ is measured against. Private.
 
 #include <jointrom/angle/angle_trace.hpp>
+#include <jointrom/movement/phases.hpp>
 
 #include <cstddef>
 #include <span>
@@ -23,9 +24,6 @@ struct TraceNoise {
 /// and whose noise is not stated, it is estimated from third differences, at their lower quartile, so that movement in
 /// up to three quarters of the samples does not count as noise.
 [[nodiscard]] TraceNoise trace_noise(const AngleTrace& trace);
-
-/// Which way the joint moves away from rest.
-enum class AwayFromRest { toward_positive, toward_negative };
 
 struct MovementScale {
     double robust_arc_deg = 0.0;   ///< as robust_arc()

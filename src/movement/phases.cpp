@@ -173,7 +173,8 @@ MovementPhases movement_phases(const AngleTrace& trace, const PhaseOptions& opti
     MovementPhases result{.phases = {},
                           .raising_threshold = DegreesPerSecond(rule.raising_deg_s),
                           .lowering_threshold = DegreesPerSecond(rule.lowering_deg_s),
-                          .min_excursion = Degrees(rule.min_excursion_deg)};
+                          .min_excursion = Degrees(rule.min_excursion_deg),
+                          .away = scale.away};
     const RobustLevels levels = robust_levels(trace);
     for (const SampleSpan piece : trace.pieces()) {
         auto runs = moving_runs(trace, piece, rule);

@@ -39,6 +39,9 @@ struct Phase {
     [[nodiscard]] Seconds duration() const noexcept { return end - start; }
 };
 
+/// Which way the joint moves when it leaves rest.
+enum class AwayFromRest { toward_positive, toward_negative };
+
 struct PhaseOptions {
     double speed_share = 0.05;          ///< of the peak speed in the same direction; 5 to 10 % is common practice
     DegreesPerSecond min_speed{1.0};    ///< slower is never a movement; design choice
@@ -52,6 +55,7 @@ struct MovementPhases {
     DegreesPerSecond raising_threshold;   ///< speed above which the joint counts as raising
     DegreesPerSecond lowering_threshold;  ///< and as lowering
     Degrees min_excursion;
+    AwayFromRest away = AwayFromRest::toward_positive;
 };
 
 /// What the joint did when.
@@ -61,12 +65,16 @@ struct MovementPhases {
 /// the velocity. A run counts if it gets to twice the threshold somewhere. Stops shorter than `min_hold` on the way are
 /// closed; runs shorter than `min_movement` or smaller than `min_excursion_share` are dropped; a stop shorter than
 /// `min_hold` between raising and lowering is divided at the turning point. Where more than twice the least excursion
-/// is left in a stretch without movement, its own peak speed sets the threshold: slow movements among fast ones are
-/// found. Still is rest within a tenth of the way from the valley to the top, and between two repetitions or at an end
-/// of the recording up to half of it; else it is holding. A threshold shortens movements: 5 % of the peak speed
-/// measures 88.1 % of the duration of a minimum-jerk movement, 10 % 82.7 %; the excursion is short by 0.2 % and 0.6 %
-/// of itself at either end (closed form). Compare durations only under one rule. Missing samples: the pieces between
-/// gaps are covered one by one; gaps belong to no phase.
+/// is left in a stretch without movement, its own peak speed sets the threshold, which finds slow movements among fast.
+/// Still is rest within a tenth of the way from the valley to the top, and between two repetitions or at an end of the
+/// recording up to half of it; else it is holding. Rest is where the recording starts and ends; when that is halfway,
+/// on the side of the neutral zero.
+///
+/// A threshold shortens movements: 5 % of the peak speed measures 88.1 % of the duration of a minimum-jerk movement,
+/// 10 % 82.7 %, and leaves out 0.2 % and 0.6 % of the excursion at either end (closed form). Compare durations only
+/// under one rule.
+///
+/// Missing samples: the pieces between gaps are covered one by one; gaps belong to no phase.
 ///
 /// \par Accuracy on minimum-jerk repetitions equal to the plain threshold rule, computed with NumPy 1.24.2
 /// \par Complexity O(n)
