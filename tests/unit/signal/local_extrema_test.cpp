@@ -14,7 +14,7 @@ nlohmann::json reference() {
 }
 
 std::vector<double> elbow(const std::string& heading) {
-    return reference_column("reference/signal/elbow_reps_100hz.csv", heading);
+    return reference_column("reference/movement/elbow_reps_100hz.csv", heading);
 }
 
 std::vector<std::size_t> places(const std::vector<Extremum>& extrema) {

@@ -37,7 +37,7 @@ TEST_CASE("a cycle is normalised to the reference curve", "[signal][resample]") 
 
 TEST_CASE("the mean and spread of normalised repetitions are the reference ones", "[signal][resample]") {
     const auto expected = reference()["ensemble"];
-    const auto noisy = reference_column("reference/signal/elbow_reps_100hz.csv", "noisy_deg");
+    const auto noisy = reference_column("reference/movement/elbow_reps_100hz.csv", "noisy_deg");
     const bool cubic = GENERATE(false, true);
     std::vector<std::vector<double>> curves;
     for (std::size_t k = 0; k < 5; ++k) {

@@ -1,0 +1,31 @@
+#pragma once
+
+/// \file
+/// The usual summary of some numbers.
+
+#include <cstddef>
+#include <limits>
+#include <span>
+
+namespace jointrom {
+
+struct Description {
+    std::size_t count = 0;    ///< values that are not missing
+    std::size_t missing = 0;  ///< values that are
+    double mean = std::numeric_limits<double>::quiet_NaN();
+    double sd = std::numeric_limits<double>::quiet_NaN();  ///< standard deviation of a sample, with n - 1
+    double min = std::numeric_limits<double>::quiet_NaN();
+    double max = std::numeric_limits<double>::quiet_NaN();
+};
+
+/// Count, mean, standard deviation and extremes.
+///
+/// Method: two passes; both sums are corrected by the rounding that the mean left behind.
+/// Missing samples: skipped and counted.
+///
+/// \return mean, minimum and maximum are missing for no values, the standard deviation for fewer than two
+/// \par Accuracy 1e-13 relative of the certified values of NIST StRD, where the data can be represented
+/// \par Reference T. F. Chan, G. H. Golub and R. J. LeVeque 1983, Am Stat 37:242 (corrected two-pass algorithm)
+[[nodiscard]] Description describe(std::span<const double> values);
+
+}  // namespace jointrom
