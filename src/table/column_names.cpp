@@ -138,15 +138,24 @@ std::vector<std::string> header_cells(std::string_view line, char delimiter, std
             }
         }
     }
+    return cells;
+}
+
+std::optional<std::vector<std::string>> header_cells_otherwise(std::string_view line, char delimiter,
+                                                               std::size_t columns) {
     for (const char other : {',', ';', '\t', '|'}) {
         if (columns > 1 && other != delimiter) {
-            std::vector<std::string> otherwise = cells_of(line, other);
-            if (otherwise.size() == columns) {
-                return otherwise;
+            std::vector<std::string> cells = cells_of(without_comment_mark(line), other);
+            if (cells.size() == columns) {
+                return cells;
             }
         }
     }
-    return cells;
+    return std::nullopt;
+}
+
+bool is_channel_line(std::string_view line) {
+    return read_channel_line(line).has_value();
 }
 
 bool is_units_row(std::span<const std::string> cells) {

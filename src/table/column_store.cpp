@@ -18,7 +18,7 @@ constexpr std::size_t rows_per_step = 4096;
 void advise_large_pages([[maybe_unused]] std::vector<double>& values) {
 #ifdef __linux__
     constexpr std::uintptr_t page = 4096;
-    constexpr std::size_t worth_it = std::size_t{8} << 20;
+    constexpr std::size_t worth_it = std::size_t{4} << 20;
     const std::size_t bytes = values.capacity() * sizeof(double);
     if (bytes >= worth_it) {
         const auto begin = (reinterpret_cast<std::uintptr_t>(values.data()) + page - 1) / page * page;
@@ -31,11 +31,12 @@ void advise_large_pages([[maybe_unused]] std::vector<double>& values) {
 }  // namespace
 
 ColumnStore::ColumnStore(std::vector<Column> columns, std::vector<double> missing_values, std::size_t expected_rows)
-    : columns_(std::move(columns)), missing_values_(std::move(missing_values)), cursors_(columns_.size()),
+    : columns_(std::move(columns)), missing_values_(std::move(missing_values)),
       step_(expected_rows == 0 ? rows_per_step : std::min(rows_per_step, expected_rows + 1)) {
     const bool any_dropped = std::ranges::any_of(columns_, [](const Column& column) { return !column.keep; });
     scratch_.resize(any_dropped ? step_ : 0);
     for (Column& column : columns_) {
+        slots_.push_back({nullptr, column.kind});
         if (column.keep && expected_rows > 0) {
             column.values.reserve(expected_rows + step_ + 1);
             advise_large_pages(column.values);
@@ -50,9 +51,9 @@ void ColumnStore::make_room() {
     for (std::size_t c = 0; c < columns_.size(); ++c) {
         if (columns_[c].keep) {
             columns_[c].values.resize(room_);
-            cursors_[c] = columns_[c].values.data() + rows_;
+            slots_[c].values = columns_[c].values.data() + rows_;
         } else {
-            cursors_[c] = scratch_.data();
+            slots_[c].values = scratch_.data();
         }
     }
 }
@@ -61,7 +62,7 @@ void ColumnStore::make_room() {
 void ColumnStore::settle() {
     const std::size_t count = rows_ - begin_;
     for (std::size_t c = 0; c < columns_.size() && count > 0; ++c) {
-        double* const values = cursors_[c];
+        double* const values = slots_[c].values;
         for (const double missing : missing_values_) {
             std::replace(values, values + count, missing, std::numeric_limits<double>::quiet_NaN());
         }
@@ -72,9 +73,14 @@ void ColumnStore::settle() {
 }
 
 bool ColumnStore::has_values(std::size_t c) const {
-    const double* const recent = cursors_[c];
+    const double* const recent = slots_[c].values;
     return columns_[c].missing < begin_ ||
            std::any_of(recent, recent + (rows_ - begin_), [](double v) { return !std::isnan(v); });
+}
+
+void ColumnStore::change_kind(std::size_t c, CellKind kind) {
+    columns_[c].kind = kind;
+    slots_[c].kind = kind;
 }
 
 std::vector<ColumnStore::Column> ColumnStore::finish() {

@@ -28,6 +28,13 @@ class ColumnStore {
         std::size_t ambiguous = 0;  ///< numbers whose mark may be the decimal mark or not
     };
 
+    /// What the loop over plain rows needs of a column.
+    struct Slot {
+        double* values;  ///< of the rows since the last step
+        CellKind kind;
+        bool many_digits = false;  ///< the last number did not fit scan_number's fast way
+    };
+
     /// \param expected_rows  0 when unknown
     ColumnStore(std::vector<Column> columns, std::vector<double> missing_values, std::size_t expected_rows);
 
@@ -36,16 +43,22 @@ class ColumnStore {
     [[nodiscard]] const Column& operator[](std::size_t c) const { return columns_[c]; }
     [[nodiscard]] std::size_t rows() const noexcept { return rows_; }
 
+    [[nodiscard]] Slot* slots() noexcept { return slots_.data(); }
+    /// Rows since the last step, and rows that can be added before the next.
+    [[nodiscard]] std::size_t rows_in_step() const noexcept { return rows_ - begin_; }
+    [[nodiscard]] std::size_t room() const noexcept { return room_ - rows_; }
+
     /// Where the cell of the row that is being filled goes.
-    [[nodiscard]] double& cell(std::size_t c) noexcept { return cursors_[c][rows_ - begin_]; }
+    [[nodiscard]] double& cell(std::size_t c) noexcept { return slots_[c].values[rows_ - begin_]; }
     /// The value of a column in the last whole row. \pre rows() > 0 and the column is kept
     [[nodiscard]] double last(std::size_t c) const { return columns_[c].values[rows_ - 1]; }
-
     [[nodiscard]] bool has_values(std::size_t c) const;
+    void change_kind(std::size_t c, CellKind kind);
 
-    /// The row that is being filled is complete.
-    void add_row() {
-        if (++rows_ == room_) {
+    /// `count` more rows are complete. \pre count <= room()
+    void add_rows(std::size_t count) {
+        rows_ += count;
+        if (rows_ == room_) {
             make_room();
         }
     }
@@ -59,7 +72,7 @@ class ColumnStore {
 
     std::vector<Column> columns_;
     std::vector<double> missing_values_;
-    std::vector<double*> cursors_;
+    std::vector<Slot> slots_;
     std::vector<double> scratch_;  ///< where values of columns that are not kept go
     std::size_t rows_ = 0;
     std::size_t begin_ = 0;  ///< rows before have been looked through for missing values

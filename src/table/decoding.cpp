@@ -1,5 +1,7 @@
 #include <table/decoding.hpp>
 
+#include <table/byte_scan.hpp>
+
 #include <algorithm>
 #include <array>
 #include <utility>
@@ -78,6 +80,9 @@ EncodingGuess guess_encoding(std::string_view head) {
     if (head.starts_with("\xFE\xFF"sv)) {
         return {Encoding::utf16_big_endian, 2};
     }
+    if (head.substr(0, 4096).find('\0') == std::string_view::npos) {
+        return {};
+    }
     std::array<std::size_t, 2> zeros = {0, 0};
     const std::size_t count = std::min<std::size_t>(head.size(), 4096) & ~std::size_t{1};
     for (std::size_t i = 0; i < count; ++i) {
@@ -109,13 +114,9 @@ std::string_view not_text_but(std::string_view head) {
             return name;
         }
     }
-    const std::string_view front = head.substr(0, 4096);
-    const auto is_control = [](char c) {
-        const auto byte = static_cast<unsigned char>(c);
-        return byte < 0x20 && byte != '\t' && byte != '\n' && byte != '\r' && byte != '\f' && byte != '\v' &&
-               byte != 0x1A;
-    };
-    const auto controls = static_cast<std::size_t>(std::ranges::count_if(front, is_control));
+    const std::string_view front = head.substr(0, 1024);
+    const std::size_t controls = count_bytes(
+        front, [](unsigned char byte) { return (byte < 0x20) & ((byte < '\t') | (byte > '\r')) & (byte != 0x1A); });
     return controls * 50 > front.size() ? "binary data" : ""sv;
 }
 

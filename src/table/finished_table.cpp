@@ -106,11 +106,8 @@ std::vector<TableBlock> trials_of(const TableLayout& layout, const std::vector<C
             }
             filled = std::max(filled, last);
         }
-        const bool stacked_label = group.label.empty() && layout.preamble.size() == 1;
-        trials.push_back({.rows = filled,
-                          .first_column = group.first + 1,
-                          .last_column = group.last,
-                          .label = stacked_label ? layout.preamble.front() : group.label});
+        trials.push_back(
+            {.rows = filled, .first_column = group.first + 1, .last_column = group.last, .label = group.label});
     }
     return trials;
 }

@@ -72,80 +72,92 @@ RowReader::Stop RowReader::read(std::string_view& text, std::size_t& line) {
 /// anything else.
 template <bool blanks_delimit>
 const char* RowReader::read_plain_rows(const char* p, const char* end) {
-    const char delimiter = dialect_.delimiter;
-    const char mark = decimal_known_ ? dialect_.decimal_mark : '\0';
-    const std::size_t count = columns_.size();
-    const auto is_blank = [](char c) { return c == ' ' || (blanks_delimit && c == '\t'); };
     while (p < end) {
-        const char* q = p;
-        bool has_value = false;
-        for (std::size_t c = 0; c < count; ++c) {
-            while (is_blank(*q)) {
-                ++q;
-            }
-            const CellKind kind = columns_[c].kind;
-            double& value = columns_.cell(c);
-            if (kind == CellKind::number) {
-                if (scan_number(q, end, mark, value)) {
-                    has_value = true;
-                } else if (*q == delimiter || *q == '\n' || *q == '\r') {
-                    value = missing;
-                } else {
-                    return p;
-                }
-            } else if (kind == CellKind::text) {
-                value = missing;
-                if (*q == '"') {
-                    return p;
-                }
-                const char* const first = q;
-                while (*q != delimiter && *q != '\n' && !(blanks_delimit && *q == '\t')) {
-                    ++q;
-                }
-                if (columns_[c].first_text.empty() && q > first) {
-                    columns_[c].first_text = text_as_utf8(trimmed({first, static_cast<std::size_t>(q - first)}));
-                }
-            } else if (read_time(q, c)) {
-                has_value = true;
-            } else {
+        const std::size_t first = columns_.rows_in_step();
+        const std::size_t room = columns_.room();
+        std::size_t count = 0;
+        for (; count < room && p < end; ++count) {
+            const char* const next = read_plain_row<blanks_delimit>(p, end, first + count);
+            if (next == nullptr) {
+                columns_.add_rows(count);
                 return p;
             }
-            const char* const behind = q;
-            while (is_blank(*q)) {
-                ++q;
-            }
-            if (c + 1 < count) {
-                if (blanks_delimit ? q == behind || *q == '\n' || *q == '\r' : *q != delimiter) {
-                    return p;
-                }
-                q += blanks_delimit ? 0 : 1;
-            }
+            p = next;
         }
-        while (*q == '\r' || *q == delimiter) {
-            ++q;
-        }
-        if (*q != '\n' || !has_value) {
-            return p;
-        }
-        p = q + 1;
-        columns_.add_row();
+        columns_.add_rows(count);
     }
     return p;
 }
 
-/// A time at `p`, which moves to its end.
-bool RowReader::read_time(const char*& p, std::size_t c) {
-    const char* q = p;
-    while (*q != dialect_.delimiter && *q != '\n' && (dialect_.delimiter != ' ' || *q != '\t')) {
-        ++q;
+/// The front of the line behind a plain row; null if the row is not one.
+template <bool blanks_delimit>
+const char* RowReader::read_plain_row(const char* p, const char* end, std::size_t row) {
+    const char delimiter = dialect_.delimiter;
+    const char mark = decimal_known_ ? dialect_.decimal_mark : '\0';
+    const auto is_blank = [](char c) { return c == ' ' || (blanks_delimit && c == '\t'); };
+    ColumnStore::Slot* const slots = columns_.slots();
+    const std::size_t count = columns_.size();
+    bool has_value = false;
+    for (std::size_t c = 0; c < count; ++c) {
+        while (is_blank(*p)) {
+            ++p;
+        }
+        ColumnStore::Slot& slot = slots[c];
+        double& value = slot.values[row];
+        if (slot.kind == CellKind::number) [[likely]] {
+            if (scan_number(p, end, mark, slot.many_digits, value)) [[likely]] {
+                has_value = true;
+            } else if (*p == delimiter || *p == '\n' || *p == '\r') {
+                value = missing;
+            } else {
+                return nullptr;
+            }
+        } else {
+            value = missing;
+            p = read_other_cell<blanks_delimit>(p, c, value);
+            has_value = has_value || slot.kind == CellKind::time;
+            if (p == nullptr) {
+                return nullptr;
+            }
+        }
+        const char* const behind = p;
+        while (is_blank(*p)) {
+            ++p;
+        }
+        if (c + 1 < count) {
+            if (blanks_delimit ? p == behind || *p == '\n' || *p == '\r' : *p != delimiter) {
+                return nullptr;
+            }
+            p += blanks_delimit ? 0 : 1;
+        }
     }
-    const std::optional<TimeCell> time = read_time_cell(trimmed({p, static_cast<std::size_t>(q - p)}));
+    while (*p == '\r' || *p == delimiter) {
+        ++p;
+    }
+    return *p == '\n' && has_value ? p + 1 : nullptr;
+}
+
+/// Behind a cell of a column of text or times; null if it is quoted, or no time.
+template <bool blanks_delimit>
+const char* RowReader::read_other_cell(const char* p, std::size_t c, double& value) {
+    const char* const begin = p;
+    while (*p != dialect_.delimiter && *p != '\n' && !(blanks_delimit && *p == '\t')) {
+        ++p;
+    }
+    const std::string_view cell = trimmed({begin, static_cast<std::size_t>(p - begin)});
+    ColumnStore::Column& column = columns_[c];
+    if (column.kind == CellKind::text) {
+        if (column.first_text.empty()) {
+            column.first_text = text_as_utf8(cell);
+        }
+        return cell.starts_with('"') ? nullptr : p;
+    }
+    const std::optional<TimeCell> time = read_time_cell(cell);
     if (!time) {
-        return false;
+        return nullptr;
     }
-    columns_.cell(c) = columns_[c].times.seconds(*time);
-    p = q;
-    return true;
+    value = column.times.seconds(*time);
+    return p;
 }
 
 void RowReader::split(std::string_view line) {
@@ -231,7 +243,7 @@ void RowReader::read_difficult_row(std::string_view line, std::size_t number) {
             note_ragged(number);
         }
     }
-    columns_.add_row();
+    columns_.add_rows(1);
 }
 
 void RowReader::note_ragged(std::size_t line) {
@@ -304,7 +316,7 @@ double RowReader::read_number(std::size_t c, std::string_view cell, std::size_t 
 double RowReader::read_unexpected(std::size_t c, std::string_view cell, std::size_t line) {
     ColumnStore::Column& column = columns_[c];
     if (column.undetermined && c != first_column_ && !columns_.has_values(c)) {
-        column.kind = CellKind::text;
+        columns_.change_kind(c, CellKind::text);
         column.first_text = text_as_utf8(cell);
         return missing;
     }
@@ -315,7 +327,7 @@ double RowReader::read_unexpected(std::size_t c, std::string_view cell, std::siz
         refuse(c, cell, line);
     }
     // Seconds up to here, minutes and seconds from here on.
-    column.kind = CellKind::time;
+    columns_.change_kind(c, CellKind::time);
     static_cast<void>(column.times.seconds({columns_.last(c), TimeFormat::minutes_seconds}));
     return column.times.seconds(*time);
 }

@@ -1,5 +1,6 @@
 #include <table/table_assembly.hpp>
 
+#include <table/byte_scan.hpp>
 #include <table/decoding.hpp>
 #include <table/finished_table.hpp>
 
@@ -15,10 +16,6 @@ namespace {
 
 constexpr std::size_t most_trials = 1000;
 
-bool is_ascii(std::string_view text) {
-    return std::ranges::none_of(text, [](char c) { return static_cast<unsigned char>(c) >= 0x80; });
-}
-
 /// "Trial 2", "run #3", "Versuch 4": a word for a trial and a number.
 bool is_trial_label(std::string_view line) {
     constexpr std::array<std::string_view, 14> words = {"trial",  "run",   "set",     "versuch",    "messung",
@@ -33,6 +30,12 @@ bool is_trial_label(std::string_view line) {
     }
     return std::ranges::any_of(words,
                                [&](std::string_view word) { return text.compare(first, word.size(), word) == 0; });
+}
+
+/// What a trial is called by the lines above it.
+std::string label_of(const TableLayout& layout) {
+    const auto label = std::find_if(layout.preamble.rbegin(), layout.preamble.rend(), is_trial_label);
+    return label == layout.preamble.rend() ? std::string() : *label;
 }
 
 /// Typical time step of the last rows if a column has run strictly forward in them.
@@ -79,7 +82,7 @@ Table TableAssembly::read() {
 void TableAssembly::next_text() {
     text_ = blocks_.next();
     if (blocks_.ends_in_a_line()) {
-        cut_line_ = line_ + static_cast<std::size_t>(std::ranges::count(text_, '\n')) - 1;
+        cut_line_ = line_ + count_lines(text_) - 1;
         if (current_.reader) {
             current_.reader->expect_cut_line(cut_line_);
         }
@@ -113,7 +116,7 @@ void TableAssembly::start() {
 }
 
 std::size_t TableAssembly::expected_rows() const {
-    const std::size_t lines = static_cast<std::size_t>(std::ranges::count(text_, '\n'));
+    const std::size_t lines = count_lines(text_);
     const bool wide =
         dialect_.encoding == Encoding::utf16_little_endian || dialect_.encoding == Encoding::utf16_big_endian;
     const std::size_t size = wide ? size_hint_ / 2 : size_hint_;
@@ -246,6 +249,7 @@ void TableAssembly::finish_block() {
     block.first_index = trials_.size();
     for (TableBlock& trial : trials_of(block.layout, block.columns, block.rows)) {
         trial.first_line = block.first_line;
+        trial.label = trial.label.empty() ? label_of(block.layout) : trial.label;
         trial.last_line =
             trial.rows == 0 ? block.first_line : line_of_row(block.reader->line_offsets(), trial.rows - 1);
         trials_.push_back(std::move(trial));

@@ -29,6 +29,7 @@ class LayoutFinder {
         find_first_row();
         find_columns();
         find_header();
+        drop_empty_last_column();
         refuse_comma_twice();
         find_groups();
         find_preamble();
@@ -40,6 +41,7 @@ class LayoutFinder {
     void find_first_row();
     void find_columns();
     void find_header();
+    void drop_empty_last_column();
     void refuse_comma_twice() const;
     void find_groups();
     void find_preamble();
@@ -51,7 +53,7 @@ class LayoutFinder {
     [[nodiscard]] std::vector<CellKind> kinds_of_run() const;
     [[nodiscard]] bool fits(const HeadRow& row, const std::vector<CellKind>& kinds) const;
     [[nodiscard]] std::optional<std::size_t> filled_row_above(std::size_t row) const;
-    [[nodiscard]] bool is_header(std::size_t row, const std::vector<std::string>& cells, bool directly_above) const;
+    [[nodiscard]] std::vector<std::string> names_on(std::size_t row, std::size_t below) const;
     [[nodiscard]] std::string_view cell(const HeadRow& row, std::size_t column) const;
 
     const DialectGuess& guess_;
@@ -140,8 +142,6 @@ void LayoutFinder::find_first_row() {
     layout_.kinds = kinds;
 }
 
-/// Columns that are blank in every row and have no name (a delimiter at the end of each line) are dropped later, by
-/// find_header(), which may also ask for the widest rows.
 void LayoutFinder::find_columns() {
     layout_.columns = run_.widest;
     if (layout_.columns > most_columns) {
@@ -162,53 +162,60 @@ std::optional<std::size_t> LayoutFinder::filled_row_above(std::size_t row) const
     return std::nullopt;
 }
 
-bool LayoutFinder::is_header(std::size_t row, const std::vector<std::string>& cells, bool directly_above) const {
+/// The names on a row if it is a header; `below` is the row that it stands above.
+std::vector<std::string> LayoutFinder::names_on(std::size_t row, std::size_t below) const {
     const HeadRow& head = rows_[row];
-    const std::size_t width = cells.size();
+    const bool directly_above = row + 1 == below;
     if (head.texts == 0 || head.texts < head.numbers) {
-        return false;
+        return {};
     }
-    if (layout_.columns == 1) {
-        return width == 1 && directly_above;
+    std::vector<std::string> names = header_cells(head.text, guess_.delimiter, layout_.columns);
+    const std::size_t width = names.size();
+    if (width == layout_.columns && (directly_above || width > 1)) {
+        return names;
     }
-    if (!directly_above) {
-        return width == layout_.columns;
+    if (!directly_above || layout_.columns == 1 || is_channel_line(head.text)) {
+        return {};
     }
-    return width >= 2 && 2 * width >= layout_.columns;
+    if (auto otherwise = header_cells_otherwise(head.text, guess_.delimiter, layout_.columns)) {
+        return *otherwise;
+    }
+    return width >= 2 && 2 * width >= layout_.columns ? names : std::vector<std::string>();
 }
 
 void LayoutFinder::find_header() {
     const std::size_t first = layout_.first_data_row;
     std::optional<std::size_t> row = filled_row_above(first);
-    const auto cells_at = [&](std::size_t i) { return header_cells(rows_[i].text, guess_.delimiter, layout_.columns); };
-    if (row) {
-        std::vector<std::string> cells = cells_at(*row);
-        const std::optional<std::size_t> above = filled_row_above(*row);
-        if (is_units_row(cells) && above && is_header(*above, cells_at(*above), *above + 1 == *row)) {
+    if (!row) {
+        return;
+    }
+    std::vector<std::string> cells = header_cells(rows_[*row].text, guess_.delimiter, layout_.columns);
+    const std::optional<std::size_t> above = filled_row_above(*row);
+    if (above && is_units_row(cells)) {
+        names_ = names_on(*above, *row);
+        if (!names_.empty()) {
             units_row_ = row;
             unit_cells_ = std::move(cells);
-            row = above;
-            cells = cells_at(*row);
-        }
-        const std::size_t below = units_row_.value_or(first);
-        if (is_header(*row, cells, *row + 1 == below)) {
-            header_row_ = row;
-            names_ = std::move(cells);
+            header_row_ = above;
+            return;
         }
     }
-    // Drop what a delimiter at the end of each line makes.
-    while (layout_.columns > std::max<std::size_t>(1, names_.size()) && layout_.columns == run_.widest) {
-        const std::size_t last = layout_.columns - 1;
+    names_ = names_on(*row, first);
+    if (!names_.empty()) {
+        header_row_ = row;
+    }
+}
+
+/// A delimiter at the end of each line makes a column that is blank and has no name.
+void LayoutFinder::drop_empty_last_column() {
+    const std::size_t last = layout_.columns - 1;
+    if (last >= std::max<std::size_t>(1, names_.size())) {
         const bool empty = std::all_of(rows_.begin() + static_cast<std::ptrdiff_t>(run_.first),
                                        rows_.begin() + static_cast<std::ptrdiff_t>(run_.last), [&](const HeadRow& r) {
                                            const auto kinds = guess_.head.kinds(r);
                                            return last >= kinds.size() || kinds[last] == CellKind::blank;
                                        });
-        if (!empty) {
-            break;
-        }
-        --layout_.columns;
-        break;
+        layout_.columns -= empty ? 1U : 0U;
     }
     layout_.kinds.resize(layout_.columns, CellKind::blank);
 }

@@ -91,8 +91,8 @@ void bare_fast_float(benchmark::State& state) {
         std::size_t row = 0;
         while (p < end) {
             for (std::size_t c = 0; c < columns; ++c) {
-                p = fast_float::from_chars_advanced(
-                        p, end, values[c][row], fast_float::parse_options(fast_float::chars_format::general, mark))
+                p = fast_float::from_chars_advanced(p, end, values[c][row],
+                                                    fast_float::parse_options(fast_float::chars_format::general, mark))
                         .ptr;
                 p += *p == '\r' ? 2 : 1;
             }
