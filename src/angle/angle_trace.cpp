@@ -65,13 +65,11 @@ AngleTrace AngleTraceBuilder::build(AngleTraceParts parts) {
 AngleTrace trace_from_angles(std::vector<double> angle_deg, Hertz rate, Seconds start, const JointMotion& motion,
                              Side side, const TraceUncertainty& uncertainty) {
     return AngleTraceBuilder::build({.angle_deg = std::move(angle_deg),
-                                     .unfiltered_deg = {},
                                      .rate = rate,
                                      .start = start,
                                      .motion = motion,
                                      .side = side,
                                      .uncertainty = uncertainty,
-                                     .lowpass = {},
                                      .steps = {"angles taken as anatomical"}});
 }
 

@@ -9,15 +9,15 @@ namespace jointrom {
 
 /// What a trace is made of. Samples that are NaN in `angle_deg` are gaps.
 struct AngleTraceParts {
-    std::vector<double> angle_deg;
-    std::vector<double> unfiltered_deg;  ///< empty: the same as angle_deg
-    Hertz rate;
+    std::vector<double> angle_deg = {};
+    std::vector<double> unfiltered_deg = {};  ///< empty: the same as angle_deg
+    Hertz rate = {};
     Seconds start{0.0};
     JointMotion motion = unknown_joint_motion();
     Side side = Side::unknown;
-    TraceUncertainty uncertainty;
-    Hertz lowpass;
-    std::vector<std::string> steps;
+    TraceUncertainty uncertainty = {};
+    Hertz lowpass = {};
+    std::vector<std::string> steps = {};
 };
 
 class AngleTraceBuilder {
