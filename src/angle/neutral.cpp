@@ -13,6 +13,7 @@ namespace jointrom {
 namespace {
 
 constexpr double far_from_neutral_deg = 30.0;
+constexpr double inside_limits_deg = 10.0;  // the limits are generous; a chance fit must not pass
 constexpr double full_turn_deg = 360.0;
 
 double time_s(const NeutralContext& context, std::size_t i) {
@@ -83,7 +84,7 @@ struct Fit {
 
 Fit fit_of_sensor_zero(std::pair<Degrees, Degrees> range, const NeutralContext& context) {
     const auto fits = [&](int sign) {
-        return plausibility_margin(context.motion, range.first, range.second, sign) >= Degrees(0.0);
+        return plausibility_margin(context.motion, range.first, range.second, sign).value() >= inside_limits_deg;
     };
     return {context.sign.value_or(1) == 1 && fits(1), context.sign.value_or(-1) == -1 && fits(-1)};
 }

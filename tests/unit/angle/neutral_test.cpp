@@ -73,6 +73,8 @@ TEST_CASE("the sensor's zero is not believed against a stated sign or an impossi
     CHECK(contains(stated.findings, "neutral-assumed"));
     const auto beyond = found(recording(100.0, 110.0), joint_motion("knee"));
     CHECK_THAT(beyond.neutral.zero.value(), WithinAbs(100.0, 0.3));
+    const auto by_chance = found(recording(262.3, 120.0), joint_motion("elbow"));  // -98 to 22 deg, turned: -22 to 98
+    CHECK_THAT(by_chance.neutral.zero.value(), WithinAbs(262.3, 0.3));
     const auto unknown = found(recording(82.0, -75.0), unknown_joint_motion());
     CHECK_THAT(unknown.neutral.zero.value(), WithinAbs(82.0, 0.3));
 }
