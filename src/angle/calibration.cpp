@@ -114,6 +114,14 @@ Calibration fit_calibration(std::vector<CalibrationPoint> points, const Calibrat
         fit_many(result);
         judge_points(result, options, findings);
     }
+    for (const CalibrationPoint& point : result.points) {
+        const double u_deg = std::abs(result.gain_deg_per_unit) * reading_u(point);
+        if (u_deg > options.unsteady_limit_deg) {
+            findings.emplace_back("calibration-reading-unsteady",
+                                  "the mean reading at " + shortest_text(point.known_deg) + " deg is uncertain by " +
+                                      fixed_text(u_deg, 1) + " deg (" + point.source + ")");
+        }
+    }
     if (options.motion.is_known()) {
         result.rises_with = result.gain_deg_per_unit > 0.0 ? options.motion.positive : options.motion.negative;
     }

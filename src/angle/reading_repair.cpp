@@ -16,7 +16,6 @@ namespace {
 
 constexpr double missing = std::numeric_limits<double>::quiet_NaN();
 constexpr double fastest_joint_deg_s = 1000.0;
-constexpr double full_turn_deg = 360.0;
 constexpr std::size_t longest_spike = 3;
 
 double fastest_step_deg(Hertz rate) {
@@ -185,21 +184,21 @@ EvenSeries resampled(const TimeBase& times, std::span<const double> samples, Sec
 
 }  // namespace
 
-std::size_t join_full_turns(std::span<double> angle_deg, Hertz rate) {
-    const double margin_deg = std::clamp(fastest_step_deg(rate), 30.0, 170.0);
+std::size_t join_full_turns(std::span<double> reading, Hertz rate, double full_turn) {
+    const double margin = std::clamp(fastest_step_deg(rate), 30.0, 170.0) / 360.0 * full_turn;
     std::size_t jumps = 0;
     double turns = 0.0, last = missing;
-    for (double& sample : angle_deg) {
+    for (double& sample : reading) {
         if (!std::isfinite(sample)) {
             continue;
         }
-        const double step_deg = sample - last;
-        if (std::abs(std::abs(step_deg) - full_turn_deg) <= margin_deg) {
-            turns -= std::copysign(1.0, step_deg);
+        const double step = sample - last;
+        if (std::abs(std::abs(step) - full_turn) <= margin) {
+            turns -= std::copysign(1.0, step);
             ++jumps;
         }
         last = sample;
-        sample += turns * full_turn_deg;
+        sample += turns * full_turn;
     }
     return jumps;
 }

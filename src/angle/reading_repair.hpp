@@ -16,7 +16,8 @@ namespace jointrom {
 /// Joins the reading up where it jumps by about a full turn from one sample to the next. Gives the number of jumps.
 ///
 /// Method: a step of 360 deg +- m, where m is what 1000 deg/s moves in a sample, 30 to 170 deg.
-std::size_t join_full_turns(std::span<double> angle_deg, Hertz rate);
+/// \param full_turn a turn in the unit of the reading
+std::size_t join_full_turns(std::span<double> reading, Hertz rate, double full_turn = 360.0);
 
 /// Samples that no joint can have made: up to three in a row that leave the level of their neighbours and come back.
 ///

@@ -10,36 +10,36 @@
 namespace jointrom {
 namespace {
 
-enum class Quantity { angle, voltage, counts };
+enum class UnitKind { angle, voltage, counts };
 
 struct Unit {
     std::string_view name;
-    Quantity quantity;
+    UnitKind kind;
     double factor;  ///< to degrees, volts, counts
 };
 
 constexpr double degrees_per_radian = 180.0 / std::numbers::pi;
 
 constexpr auto units = std::to_array<Unit>({
-    {"deg", Quantity::angle, 1.0},
-    {"degree", Quantity::angle, 1.0},
-    {"degrees", Quantity::angle, 1.0},
-    {"\u00b0", Quantity::angle, 1.0},
-    {"rad", Quantity::angle, degrees_per_radian},
-    {"radian", Quantity::angle, degrees_per_radian},
-    {"radians", Quantity::angle, degrees_per_radian},
-    {"mrad", Quantity::angle, degrees_per_radian / 1000.0},
-    {"v", Quantity::voltage, 1.0},
-    {"volt", Quantity::voltage, 1.0},
-    {"volts", Quantity::voltage, 1.0},
-    {"mv", Quantity::voltage, 1e-3},
-    {"uv", Quantity::voltage, 1e-6},
-    {"\u00b5v", Quantity::voltage, 1e-6},
-    {"\u03bcv", Quantity::voltage, 1e-6},
-    {"count", Quantity::counts, 1.0},
-    {"counts", Quantity::counts, 1.0},
-    {"adc", Quantity::counts, 1.0},
-    {"raw", Quantity::counts, 1.0},
+    {"deg", UnitKind::angle, 1.0},
+    {"degree", UnitKind::angle, 1.0},
+    {"degrees", UnitKind::angle, 1.0},
+    {"\u00b0", UnitKind::angle, 1.0},
+    {"rad", UnitKind::angle, degrees_per_radian},
+    {"radian", UnitKind::angle, degrees_per_radian},
+    {"radians", UnitKind::angle, degrees_per_radian},
+    {"mrad", UnitKind::angle, degrees_per_radian / 1000.0},
+    {"v", UnitKind::voltage, 1.0},
+    {"volt", UnitKind::voltage, 1.0},
+    {"volts", UnitKind::voltage, 1.0},
+    {"mv", UnitKind::voltage, 1e-3},
+    {"uv", UnitKind::voltage, 1e-6},
+    {"\u00b5v", UnitKind::voltage, 1e-6},
+    {"\u03bcv", UnitKind::voltage, 1e-6},
+    {"count", UnitKind::counts, 1.0},
+    {"counts", UnitKind::counts, 1.0},
+    {"adc", UnitKind::counts, 1.0},
+    {"raw", UnitKind::counts, 1.0},
 });
 
 std::optional<Unit> find_unit(std::string_view text) {
@@ -61,7 +61,7 @@ double conversion(std::string_view from, std::string_view to) {
     if (from == to) {
         return 1.0;
     }
-    if (!a || !b || a->quantity != b->quantity) {
+    if (!a || !b || a->kind != b->kind) {
         throw Failure(FailureKind::usage, "calibration-unit",
                       "the angle channel is in '" + std::string(from) + "', the calibration is for '" +
                           std::string(to) + "'",
@@ -72,22 +72,28 @@ double conversion(std::string_view from, std::string_view to) {
 
 ReadingScale calibrated_scale(std::string_view unit, const Calibration& calibration) {
     const double factor = conversion(unit, calibration.unit);
-    return {calibration.gain_deg_per_unit * factor, calibration.offset_deg,
+    return {calibration.gain_deg_per_unit * factor, calibration.offset_deg, full_turn_in(unit),
             "calibrated: " + fixed_text(calibration.gain_deg_per_unit, 4) + " deg per " + calibration.unit + ", " +
                 fixed_text(calibration.offset_deg, 2) + " deg at 0"};
 }
 
 ReadingScale uncalibrated_scale(std::string_view unit) {
     const std::optional<Unit> known = find_unit(unit);
-    if (!known || known->quantity != Quantity::angle) {
+    if (!known || known->kind != UnitKind::angle) {
         throw Failure(FailureKind::usage, "calibration-needed",
                       "the angle channel is in '" + std::string(unit) + "', which is no angle",
                       "Give --calibration FILE (make one with `calibrate`), or --angle-unit if it is an angle.");
     }
-    return {known->factor, 0.0, known->factor == 1.0 ? "" : "converted from " + std::string(unit) + " to degrees"};
+    return {known->factor, 0.0, full_turn_in(unit),
+            known->factor == 1.0 ? "" : "converted from " + std::string(unit) + " to degrees"};
 }
 
 }  // namespace
+
+double full_turn_in(std::string_view unit) {
+    const std::optional<Unit> known = find_unit(unit);
+    return known && known->kind == UnitKind::angle ? 360.0 / known->factor : std::numeric_limits<double>::quiet_NaN();
+}
 
 ReadingScale reading_scale(std::string_view channel_unit, std::string_view stated_unit,
                            const std::optional<Calibration>& calibration, Findings& findings) {

@@ -14,13 +14,10 @@
 namespace jointrom {
 namespace {
 
-std::vector<double> in_degrees(const Channel& channel, const ReadingScale& scale) {
-    std::vector<double> angle_deg(channel.samples.size());
-    std::ranges::transform(channel.samples, angle_deg.begin(), [&](double reading) {
-        return std::isfinite(reading) ? scale.offset_deg + scale.gain_deg * reading
-                                      : std::numeric_limits<double>::quiet_NaN();
-    });
-    return angle_deg;
+void to_degrees(std::vector<double>& reading, const ReadingScale& scale) {
+    for (double& x : reading) {
+        x = std::isfinite(x) ? scale.offset_deg + scale.gain_deg * x : std::numeric_limits<double>::quiet_NaN();
+    }
 }
 
 void report_calibration(const std::optional<Calibration>& calibration, std::span<const double> angle_deg,
@@ -54,8 +51,9 @@ void report_calibration(const std::optional<Calibration>& calibration, std::span
     }
 }
 
-void join_up(std::vector<double>& angle_deg, Hertz rate, std::vector<std::string>& steps, Findings& findings) {
-    const std::size_t jumps = join_full_turns(angle_deg, rate);
+void join_up(std::vector<double>& reading, Hertz rate, double full_turn, std::vector<std::string>& steps,
+             Findings& findings) {
+    const std::size_t jumps = join_full_turns(reading, rate, full_turn);
     if (jumps > 0) {
         const std::string text =
             std::to_string(jumps) + (jumps == 1 ? " jump" : " jumps") + " of a full turn joined up";
@@ -90,14 +88,15 @@ void take_out_spikes(const Channel& channel, bool keep, std::vector<double>& ang
 EvenSeries sensor_series(const Channel& channel, const PreparationOptions& options, std::vector<std::string>& steps,
                          Findings& findings) {
     const ReadingScale scale = reading_scale(channel.unit, options.angle_unit, options.calibration, findings);
+    std::vector<double> angle_deg = channel.samples;
+    if (!std::isnan(scale.full_turn)) {
+        join_up(angle_deg, channel.times.rate(), scale.full_turn, steps, findings);
+    }
     if (!scale.step.empty()) {
         steps.push_back(scale.step);
     }
-    std::vector<double> angle_deg = in_degrees(channel, scale);
-    if (channel.times.count() > 0) {
-        join_up(angle_deg, channel.times.rate(), steps, findings);
-        take_out_spikes(channel, options.keep_spikes, angle_deg, steps, findings);
-    }
+    to_degrees(angle_deg, scale);
+    take_out_spikes(channel, options.keep_spikes, angle_deg, steps, findings);
     report_calibration(options.calibration, angle_deg, options.sensor_error, findings);
     EvenSeries series = even_series(channel.times, std::move(angle_deg), options.longest_bridged, findings);
     if (!channel.times.is_regular()) {

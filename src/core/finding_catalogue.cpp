@@ -26,6 +26,8 @@ constexpr auto catalogue = std::to_array<FindingKind>({
      "Check each point; the residuals show which one is off."},
     {"calibration-other-joint", note, "The calibration was made for another joint motion; it does not settle the sign.",
      "State the direction with --mirror or --no-mirror, or calibrate for this joint."},
+    {"calibration-reading-unsteady", warning, "The reading at a known angle moved or was noisy.",
+     "Hold each known angle still for some seconds and name that stretch."},
     {"calibration-side-changed", note, "The calibration was made on the other side; the sign was turned.",
      "Use --mirror or --no-mirror if the sensor was turned round as well."},
     {"calibration-single-point", warning, "One known angle fixes the offset only; the gain was taken as given.",

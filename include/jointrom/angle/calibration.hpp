@@ -71,9 +71,10 @@ struct CalibrationOptions {
     JointMotion motion = unknown_joint_motion();  ///< whose angles the known ones are
     Side side = Side::unknown;
     std::optional<double> gain_deg_per_unit =
-        std::nullopt;                   ///< for a single point; 1 when unset and the unit is degrees
-    double bend_limit_deg = 0.5;        ///< a significant bend below this is not worth a finding (common practice)
-    double residual_limit_deg = 2.0;    ///< a point further off the line is worth a finding (common practice)
+        std::nullopt;                 ///< for a single point; 1 when unset and the unit is degrees
+    double bend_limit_deg = 0.5;      ///< a significant bend below this is not worth a finding (common practice)
+    double residual_limit_deg = 2.0;  ///< a point further off the line is worth a finding (common practice)
+    double unsteady_limit_deg = 1.0;  ///< a mean reading more uncertain than this is worth a finding (common practice)
     double hysteresis_limit_deg = 2.0;  ///< hysteresis above this is worth a finding (common practice)
 };
 

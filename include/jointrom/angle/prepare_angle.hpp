@@ -43,10 +43,10 @@ struct PreparationOptions {
 
 /// The anatomical angle over time.
 ///
-/// Method, in this order: the unit becomes degrees, by the calibration if there is one; jumps of a full turn are joined
-/// up; spikes (three samples at most) are taken out; the samples are put at an even rate; short gaps are filled, longer
-/// ones split the trace; each piece is filtered (Butterworth, order 2, forward and backward, cut-off corrected for both
-/// passes); zero is put at the neutral posture and the sign is settled; the window is cut out; velocity and
+/// Method, in this order: jumps of a full turn are joined up; the unit becomes degrees, by the calibration if there is
+/// one; spikes (three samples at most) are taken out; the samples are put at an even rate; short gaps are filled,
+/// longer ones split the trace; each piece is filtered (Butterworth, order 2, forward and backward, cut-off corrected
+/// for both passes); zero is put at the neutral posture and the sign is settled; the window is cut out; velocity and
 /// acceleration are central differences. Missing samples: as above. \param findings everything that was assumed, and
 /// what looks wrong: unit-assumed, uncalibrated, joint-unknown,
 ///   calibration-extrapolated, -side-changed, -other-joint, wrap-around, spikes, irregular-sampling, gap-bridged, gap,
