@@ -25,10 +25,9 @@ struct Moments {
         if (a.count == 0.0) {
             return b;
         }
-        const double count = a.count + b.count;
         const double step = b.mean - a.mean;
-        const double share = b.count / count;
-        return {count, a.mean + step * share, a.squares + b.squares + step * step * a.count * share};
+        const double share = b.count / (a.count + b.count);
+        return {a.count + b.count, a.mean + step * share, a.squares + b.squares + step * step * a.count * share};
     }
 };
 
