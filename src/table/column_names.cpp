@@ -188,13 +188,13 @@ std::optional<ChannelNames> channel_names(std::span<const std::string> lines, st
     return names;
 }
 
-std::size_t make_distinct(std::vector<std::string>& headings) {
+std::size_t make_distinct(std::span<std::string> headings, std::size_t first) {
     std::map<std::string, std::size_t> seen;
     std::set<std::string> taken(headings.begin(), headings.end());
     std::size_t repeated = 0;
     for (std::size_t i = 0; i < headings.size(); ++i) {
         if (headings[i].empty()) {
-            headings[i] = "column " + std::to_string(i + 1);
+            headings[i] = "column " + std::to_string(first + i + 1);
         }
         std::size_t& count = seen[headings[i]];
         if (++count > 1) {

@@ -39,6 +39,7 @@ struct ChannelNames {
 [[nodiscard]] bool is_channel_line(std::string_view line);
 
 /// Fills blank names with "column N" and tells repeated names apart as NAME#2, NAME#3; returns how many were repeated.
-std::size_t make_distinct(std::vector<std::string>& headings);
+/// \param first  number of the first column, from 0
+std::size_t make_distinct(std::span<std::string> headings, std::size_t first = 0);
 
 }  // namespace jointrom

@@ -69,7 +69,7 @@ class Contest {
   private:
     void try_dialect(char delimiter, char decimal_mark) {
         DialectGuess guess{
-            delimiter, decimal_mark, false, HeadRows(text_, first_line_, rows_, delimiter, decimal_mark), {}};
+            delimiter, decimal_mark, false, false, HeadRows(text_, first_line_, rows_, delimiter, decimal_mark), {}};
         guess.run = best_run(guess.head);
         const bool only_point = delimiter == ',' && decimal_mark == '.' && !guess.head.has_quotes();
         guess.decimal_known = decimal_mark_.has_value() || only_point || (guess.run && guess.run->proves_mark);
@@ -103,7 +103,9 @@ DialectGuess best_of(std::string_view text, std::size_t first_line, std::size_t 
         }
     }
     settled = contest.is_settled();
-    return contest.take();
+    DialectGuess best = contest.take();
+    best.stated = delimiter.has_value() && decimal_mark.has_value();
+    return best;
 }
 
 }  // namespace

@@ -14,6 +14,7 @@ namespace jointrom {
 struct DialectGuess {
     char delimiter = ',';
     char decimal_mark = '.';
+    bool stated = false;         ///< both were, by the caller
     bool decimal_known = false;  ///< stated, or some number can be read in this way only
     HeadRows head;
     std::optional<Run> run;  ///< nothing when no row has a number

@@ -121,7 +121,6 @@ Failure no_rows(const std::string& file) {
 void take_columns(Table& table, const TableLayout& layout, std::vector<ColumnStore::Column> columns,
                   const TableOptions& options, const std::string& file) {
     const TableBlock& used = table.description.blocks[table.description.block_used];
-    const bool beside_others = used.last_column - used.first_column + 1 < columns.size();
     std::vector<std::string> formats;
     for (std::size_t c = used.first_column - 1; c < used.last_column; ++c) {
         ColumnStore::Column& from = columns[c];
@@ -140,13 +139,7 @@ void take_columns(Table& table, const TableLayout& layout, std::vector<ColumnSto
         if (unwanted) {
             column.values = {};
         }
-        std::string heading = layout.headings[c];
-        if (beside_others) {
-            // Names repeat from trial to trial; within one they need no number.
-            const std::size_t number_mark = heading.rfind('#');
-            heading = number_mark == std::string::npos ? heading : heading.substr(0, number_mark);
-        }
-        table.description.headings.push_back(std::move(heading));
+        table.description.headings.push_back(layout.headings[c]);
         table.description.units.push_back(layout.units[c]);
         formats.push_back(time_format_of(from, layout.units[c]));
         table.columns.push_back(std::move(column));

@@ -147,10 +147,13 @@ const char* RowReader::read_other_cell(const char* p, std::size_t c, double& val
     const std::string_view cell = trimmed({begin, static_cast<std::size_t>(p - begin)});
     ColumnStore::Column& column = columns_[c];
     if (column.kind == CellKind::text) {
+        if (cell.starts_with('"')) {
+            return nullptr;
+        }
         if (column.first_text.empty()) {
             column.first_text = text_as_utf8(cell);
         }
-        return cell.starts_with('"') ? nullptr : p;
+        return p;
     }
     const std::optional<TimeCell> time = read_time_cell(cell);
     if (!time) {

@@ -74,6 +74,11 @@ std::string_view trimmed(std::string_view text) {
     }
 }
 
+bool holds_text(std::string_view line) {
+    using namespace std::string_view_literals;
+    return line.find_first_not_of(" \t\r\n,;|\0\x1A"sv) != std::string_view::npos;
+}
+
 void split_row(std::string_view line, char delimiter, RowCells& row) {
     row.cells.clear();
     row.unquoted.clear();

@@ -14,6 +14,9 @@ namespace jointrom {
 /// Blanks as they stand around cells: space, tab, carriage return, and the no-break space of UTF-8.
 [[nodiscard]] std::string_view trimmed(std::string_view text);
 
+/// Whether there is anything but blanks, delimiters and zero bytes.
+[[nodiscard]] bool holds_text(std::string_view line);
+
 /// The cells of one row, without the blanks and quotes around them.
 struct RowCells {
     std::vector<std::string_view> cells;

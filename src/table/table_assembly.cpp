@@ -154,7 +154,7 @@ void TableAssembly::begin_block(const DialectGuess& guess) {
 bool TableAssembly::has_label_or_header() {
     const std::size_t columns = current_.layout.columns;
     return std::ranges::any_of(pending_, [&](const PendingLine& line) {
-        if (line.wrong || trimmed(line.text).empty()) {
+        if (line.wrong || !holds_text(line.text)) {
             return false;
         }
         const bool same_header = text_as_utf8(trimmed(line.text)) == current_.layout.header_text;
@@ -206,7 +206,7 @@ void TableAssembly::skip_pending() {
         if (line.wrong) {
             current_.reader->refuse_first_cell(line.text, line.number);
         }
-        if (!trimmed(line.text).empty()) {
+        if (holds_text(line.text)) {
             first_skipped_line_ = skipped_lines_++ == 0 ? line.number : first_skipped_line_;
         }
     }
@@ -291,8 +291,10 @@ Table TableAssembly::finish() {
     description.header_line = best_->layout.header_line;
     description.units_line = best_->layout.units_line;
     description.preamble = std::move(preamble_);
+    std::size_t footer_line = 0;
     for (const PendingLine& line : pending_) {
-        if (!trimmed(line.text).empty()) {
+        if (holds_text(line.text)) {
+            footer_line = footer_line == 0 ? line.number : footer_line;
             description.footer.push_back(text_as_utf8(trimmed(line.text)));
         }
     }
@@ -315,8 +317,7 @@ Table TableAssembly::finish() {
         findings.emplace_back("last-row-cut", "the last line ends in the middle of a row; its last cell was not used",
                               Place{name_, cut_line_});
     }
-    note_lines(findings, "footer-skipped", "below the table", description.footer.size(),
-               Place{name_, pending_.empty() ? 0 : pending_.front().number});
+    note_lines(findings, "footer-skipped", "below the table", description.footer.size(), Place{name_, footer_line});
     if (!best_->reader->decimal_known()) {
         check_decimal_mark(findings, best_->columns, best_->layout.headings, description.dialect, name_);
     }

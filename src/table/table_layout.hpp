@@ -3,6 +3,7 @@
 /// \file
 /// Where the parts of a table stand: lines above it, names, units, the first row of numbers, and trials side by side.
 
+#include <table/column_groups.hpp>
 #include <table/dialect_guess.hpp>
 
 #include <jointrom/core/finding.hpp>
@@ -12,13 +13,6 @@
 #include <vector>
 
 namespace jointrom {
-
-/// Columns first <= c < last (from 0) that belong together.
-struct ColumnGroup {
-    std::size_t first = 0;
-    std::size_t last = 0;
-    std::string label;
-};
 
 struct TableLayout {
     std::size_t columns = 0;

@@ -38,6 +38,9 @@ TextBlocks::TextBlocks(ByteSource& source, std::string name) : source_(source), 
         end_ = utf16_->decode(raw_, {buffer_.get(), capacity_});
         raw_.resize(block_size / 4);
     }
+    if (at_end_) {
+        drop_padding();
+    }
     const std::string_view text(buffer_.get() + begin_, end_ - begin_);
     if (text.find_first_not_of(" \t\r\n\v\f\x1A") == std::string_view::npos && at_end_) {
         throw Failure(FailureKind::unreadable_data, "file-empty",
@@ -75,6 +78,13 @@ std::string_view TextBlocks::next() {
     }
 }
 
+/// Zero bytes with which a memory card fills up a file, and the end-of-file mark of old systems.
+void TextBlocks::drop_padding() {
+    while (end_ > begin_ && (buffer_[end_ - 1] == '\0' || buffer_[end_ - 1] == '\x1A')) {
+        --end_;
+    }
+}
+
 /// Moves what is left to the front and reads on behind it.
 void TextBlocks::fill() {
     std::memmove(buffer_.get(), buffer_.get() + begin_, end_ - begin_);
@@ -89,6 +99,9 @@ void TextBlocks::fill() {
         grow(capacity_ * 2);
     }
     while (end_ < capacity_ && read_some() > 0) {
+    }
+    if (at_end_) {
+        drop_padding();
     }
     std::memset(buffer_.get() + end_, 0, slack);
 }

@@ -37,6 +37,7 @@ class TextBlocks {
   private:
     void grow(std::size_t capacity);
     void fill();
+    void drop_padding();
     std::size_t read_some();
 
     ByteSource& source_;
