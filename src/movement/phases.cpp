@@ -77,9 +77,10 @@ void divide_turns(std::span<const double> angle, std::vector<MovingRun>& runs, s
         if (runs[i - 1].is_raising == runs[i].is_raising || after.first - before.last >= min_hold_samples) {
             continue;
         }
-        const auto stop = slice(angle, {before.last, after.first + 1});
-        const auto turn = runs[i].is_raising ? std::ranges::min_element(stop) : std::ranges::max_element(stop);
-        before.last += static_cast<std::size_t>(turn - stop.begin());
+        const auto both = slice(angle, {before.first, after.last});
+        const auto turn = runs[i].is_raising ? std::ranges::min_element(both) : std::ranges::max_element(both);
+        const std::size_t sample = before.first + static_cast<std::size_t>(turn - both.begin());
+        before.last = std::clamp(sample, before.first + 1, after.last - 1);
         after.first = before.last;
     }
 }

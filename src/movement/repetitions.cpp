@@ -150,7 +150,7 @@ class PieceSearch {
         const auto inside = phases_in(row.span);
         row.raising = time_in(inside, PhaseKind::raising, row.span, trace_.rate());
         row.lowering = time_in(inside, PhaseKind::lowering, row.span, trace_.rate());
-        row.holding = row.duration() - row.raising - row.lowering;
+        row.holding = time_in(inside, PhaseKind::holding, row.span, trace_.rate());
         if (options_.with_smoothness) {
             row.smoothness = movement_smoothness(trace_, way_out(row));
         }

@@ -160,7 +160,9 @@ std::vector<StillPosture> still_postures(const AngleTrace& trace, const StillPos
             continue;
         }
         const Line line = fitted_line(slice(trace.angle_deg(), span));
-        if (std::abs(line.slope_per_sample) * trace.rate().value() <= options.max_drift.value()) {
+        const double drift_deg = std::abs(line.slope_per_sample) * static_cast<double>(span.size());
+        const double drift_deg_s = std::abs(line.slope_per_sample) * trace.rate().value();
+        if (drift_deg <= options.tolerance.value() || drift_deg_s <= options.max_drift.value()) {
             postures.push_back(posture_of(trace, span, line));
         }
         open.push_back({stretch.first, span.first});

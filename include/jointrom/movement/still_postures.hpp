@@ -35,8 +35,8 @@ struct StillPostureOptions {
 /// The postures that were held still, in order.
 ///
 /// Method: stretches below `max_speed`, with excursions above it of less than 0.1 s allowed inside. In each the longest
-/// part within a band of twice `tolerance` is a posture if it lasts `min_duration` and drifts by no more than
-/// `max_drift`; then the rest of the stretch is searched.
+/// part within a band of twice `tolerance` is a posture if it lasts `min_duration`, and drifts by no more than
+/// `tolerance` in all or more slowly than `max_drift`; then the rest of the stretch is searched.
 /// The noise part of the uncertainty is that of a mean of correlated samples: SD about the drift times
 /// sqrt((1 + 2 sum of autocorrelations) / n), the sum up to the first one that is not positive; its degrees of freedom
 /// are the number of independent samples less two.
