@@ -16,8 +16,7 @@ namespace jointrom {
 struct TraceNoise {
     double angle_deg = 0.0;
     double velocity_deg_s = 0.0;
-    double doubled_cutoff_deg = 0.0;       ///< of the change in the angle when the low-pass cut-off is doubled
-    double samples_per_independent = 1.0;  ///< samples in which the noise forgets itself
+    double doubled_cutoff_deg = 0.0;  ///< of the change in the angle when the low-pass cut-off is doubled
 };
 
 /// Method: TraceUncertainty::noise, taken as white, through the trace's own low-pass. In a trace that was not filtered

@@ -48,11 +48,9 @@ TraceNoise trace_noise(const AngleTrace& trace) {
     for (std::size_t i = 0; i < weights.size(); ++i) {
         wider[i] -= weights[i];
     }
-    const double gain = root_of_squares(weights);
-    return {.angle_deg = stated_deg * gain,
+    return {.angle_deg = stated_deg * root_of_squares(weights),
             .velocity_deg_s = stated_deg * root_of_squares(slope),
-            .doubled_cutoff_deg = stated_deg * root_of_squares(wider),
-            .samples_per_independent = 1.0 / (gain * gain)};
+            .doubled_cutoff_deg = stated_deg * root_of_squares(wider)};
 }
 
 }  // namespace jointrom
