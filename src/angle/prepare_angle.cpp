@@ -94,8 +94,7 @@ TraceUncertainty uncertainty_of(const PreparationOptions& options, const Neutral
 }
 
 /// Whole turns nearer: a sensor that reads 358 in a posture of -2.
-double nearest_turn_deg(double zero_deg, std::span<const double> angle_deg) {
-    const auto [low, high] = percentile_range(angle_deg);
+double nearest_turn_deg(double zero_deg, Degrees low, Degrees high) {
     const double middle_deg = 0.5 * (low + high).value() - zero_deg;
     return std::abs(middle_deg) > 270.0 ? zero_deg + full_turn_deg * std::round(middle_deg / full_turn_deg) : zero_deg;
 }
@@ -129,9 +128,9 @@ void judge_resting_level(std::span<const double> angle_deg, Hertz rate, Findings
     }
 }
 
-std::vector<double> anatomical(std::span<const double> sensor_deg, double zero_deg, int sign) {
+std::vector<double> anatomical(std::span<const double> sensor_deg, Degrees zero, int sign) {
     std::vector<double> angle_deg(sensor_deg.size());
-    std::ranges::transform(sensor_deg, angle_deg.begin(), [&](double x) { return sign * (x - zero_deg); });
+    std::ranges::transform(sensor_deg, angle_deg.begin(), [&](double x) { return sign * (x - zero.value()); });
     return angle_deg;
 }
 
@@ -171,16 +170,14 @@ AngleTrace prepare_angle(const Channel& channel, const PreparationOptions& optio
     }
     const Neutral neutral = find_neutral(series.samples, neutral_context, options.neutral, findings);
     const std::span<const double> used_deg = slice(smooth_deg, used);
-    const double zero_deg = nearest_turn_deg(neutral.zero.value(), used_deg);
-    parts.steps.push_back(neutral.step);
-
     const auto [low, high] = percentile_range(used_deg);
-    const Degrees zero(zero_deg);
+    const Degrees zero(nearest_turn_deg(neutral.zero.value(), low, high));
+    parts.steps.push_back(neutral.step);
     const Direction direction = find_direction(stated, neutral, low - zero, high - zero, options.motion, findings);
     parts.steps.push_back(direction.step);
 
-    parts.angle_deg = anatomical(used_deg, zero_deg, direction.sign);
-    parts.unfiltered_deg = anatomical(slice(series.samples, used), zero_deg, direction.sign);
+    parts.angle_deg = anatomical(used_deg, zero, direction.sign);
+    parts.unfiltered_deg = anatomical(slice(series.samples, used), zero, direction.sign);
     parts.rate = series.rate;
     parts.start = series.time(used.first);
     parts.lowpass = cutoff;
@@ -197,7 +194,8 @@ AngleTrace prepare_angle(const Channel& channel, const PreparationOptions& optio
 NeutralChoice neutral_of_recording(const Channel& channel, const PreparationOptions& options, const std::string& source,
                                    Findings& findings) {
     std::vector<std::string> steps;
-    const EvenSeries series = sensor_series(channel, options, steps, findings);
+    Findings not_of_the_trial;
+    const EvenSeries series = sensor_series(channel, options, steps, not_of_the_trial);
     const SampleSpan all{0, series.samples.size()};
     const NeutralContext context{.rate = series.rate, .start = series.start, .used = all, .motion = options.motion};
     NeutralChoice choice = options.neutral;

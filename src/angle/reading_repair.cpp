@@ -204,19 +204,26 @@ std::size_t join_full_turns(std::span<double> reading, Hertz rate, double full_t
 }
 
 std::vector<SampleSpan> find_spikes(std::span<const double> angle_deg, Hertz rate) {
-    const double noise_deg = noise_sd(angle_deg);
-    const double limit_deg = std::max({10.0, fastest_step_deg(rate), std::isfinite(noise_deg) ? 8.0 * noise_deg : 0.0});
-    std::vector<SampleSpan> spikes;
-    for (std::size_t i = 0; i < angle_deg.size(); ++i) {
-        if (!std::isfinite(angle_deg[i])) {
-            continue;
+    const auto found = [&](double limit_deg) {
+        std::vector<SampleSpan> spikes;
+        for (std::size_t i = 0; i < angle_deg.size(); ++i) {
+            if (!std::isfinite(angle_deg[i])) {
+                continue;
+            }
+            if (const std::size_t length = spike_length(angle_deg, i, limit_deg); length > 0) {
+                spikes.push_back({i, i + length});
+                i += length - 1;
+            }
         }
-        if (const std::size_t length = spike_length(angle_deg, i, limit_deg); length > 0) {
-            spikes.push_back({i, i + length});
-            i += length - 1;
-        }
+        return spikes;
+    };
+    const double limit_deg = std::max(10.0, fastest_step_deg(rate));
+    const std::vector<SampleSpan> spikes = found(limit_deg);
+    if (spikes.empty()) {
+        return spikes;  // most recordings: no need to know the noise
     }
-    return spikes;
+    const double noise_deg = noise_sd(angle_deg);
+    return 8.0 * noise_deg > limit_deg ? found(8.0 * noise_deg) : spikes;
 }
 
 EvenSeries even_series(const TimeBase& times, std::vector<double> samples, Seconds longest_bridged,

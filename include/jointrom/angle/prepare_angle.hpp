@@ -60,7 +60,8 @@ struct PreparationOptions {
 ///
 /// Method: the mean over the options' neutral window; else over all of the recording if it is still, or over its first
 /// still posture, or (with finding neutral-not-still) over all of it. The options' `window` is not applied.
-/// \param source name for the steps, e.g. the file's
+/// \param source   name for the steps, e.g. the file's
+/// \param findings neutral-not-still only: what else is odd about that recording does not concern the trial
 /// \throws Failure as prepare_angle()
 [[nodiscard]] NeutralChoice neutral_of_recording(const Channel& channel, const PreparationOptions& options,
                                                  const std::string& source, Findings& findings);
