@@ -24,7 +24,7 @@ const Channel& angle_channel(const Recording& recording) {
     for (const Channel& channel : recording.channels) {
         names += (names.empty() ? "" : ", ") + channel.name;
     }
-    throw Failure(FailureKind::unreadable_data, "angle-missing", "No column looks like a joint angle: " + names + ".",
+    throw Failure(FailureKind::unreadable_data, "angle-missing", "no column looks like a joint angle: " + names,
                   "Name the column with --angle COLUMN.", {.file = recording.source});
 }
 

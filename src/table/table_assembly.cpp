@@ -262,7 +262,7 @@ void TableAssembly::finish_block() {
     }
     for (std::size_t i = block.first_index; i < trials_.size(); ++i) {
         const bool wanted =
-            options_.trial ? i + 1 == *options_.trial : !best_ || trials_[i].rows > trials_[best_trial_].rows;
+            options_.trial ? !best_ || i + 1 == *options_.trial : !best_ || trials_[i].rows > trials_[best_trial_].rows;
         if (wanted) {
             best_trial_ = i;
             best_.emplace();
@@ -278,7 +278,8 @@ Table TableAssembly::finish() {
     if (trials_.empty()) {
         throw no_rows(name_);
     }
-    if (!best_) {
+    // A lone trial may still come apart where its clock starts again, which is for the recording to see.
+    if (options_.trial && *options_.trial > trials_.size() && trials_.size() > 1) {
         throw Failure(FailureKind::usage, "no-such-trial",
                       "trial " + std::to_string(*options_.trial) + " was asked for, but the file holds " +
                           std::to_string(trials_.size()),

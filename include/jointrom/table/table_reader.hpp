@@ -24,7 +24,7 @@ struct TableOptions {
     std::optional<char> decimal_mark;              ///< '.' or ','
     std::optional<std::string> time_column;        ///< heading (with or without its unit), or number from 1
     std::vector<double> missing_values;            ///< numbers that stand for "no sample"
-    std::optional<std::size_t> trial;              ///< which of several trials in the file, from 1
+    std::optional<std::size_t> trial;              ///< which of several trials, from 1; no matter when there is one
     std::optional<std::vector<std::size_t>> keep;  ///< column numbers whose values are wanted; the rest is only checked
 };
 
