@@ -124,6 +124,7 @@ std::size_t different_values(std::vector<double> values) {
 
 std::vector<double> column(const std::vector<CalibrationPoint>& points, double CalibrationPoint::*field) {
     std::vector<double> values;
+    values.reserve(points.size());
     for (const CalibrationPoint& point : points) {
         values.push_back(point.*field);
     }

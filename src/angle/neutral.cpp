@@ -5,6 +5,7 @@
 #include <jointrom/angle/direction.hpp>
 #include <jointrom/core/failure.hpp>
 #include <jointrom/core/number_text.hpp>
+#include <jointrom/core/uncertainty.hpp>
 
 #include <algorithm>
 #include <cmath>
@@ -33,9 +34,20 @@ SampleSpan samples_of(TimeWindow window, const NeutralContext& context, std::siz
     return {first, std::max(first, position(window.end, 1e-3))};
 }
 
-Neutral from_level(const HeldLevel& level, const NeutralContext& context) {
+/// Smallest step between neighbouring samples that differ; 0 when none do.
+double resolution_deg(std::span<const double> angle_deg) {
+    double smallest = std::numeric_limits<double>::infinity();
+    for (std::size_t i = 1; i < angle_deg.size(); ++i) {
+        const double step = std::abs(angle_deg[i] - angle_deg[i - 1]);
+        smallest = step > 0.0 && step < smallest ? step : smallest;
+    }
+    return std::isfinite(smallest) ? smallest : 0.0;
+}
+
+Neutral from_level(std::span<const double> angle_deg, const HeldLevel& level, const NeutralContext& context) {
+    const double u_resolution_deg = rectangular_u(0.5 * resolution_deg(angle_deg));
     return {.zero = Degrees(level.mean),
-            .u = Degrees(level.u),
+            .u = Degrees(std::hypot(level.u, u_resolution_deg)),
             .degrees_of_freedom = std::max(1.0, level.effective_count - 1.0),
             .noise = Degrees(level.sd),
             .sign = 0,
@@ -58,7 +70,7 @@ Neutral from_window(std::span<const double> angle_deg, const NeutralContext& con
                                                        fixed_text(StillnessRule{}.level.value(), 0) + " deg from " +
                                                        place_text(context, span));
     }
-    return from_level(level, context);
+    return from_level(angle_deg, level, context);
 }
 
 /// Whole turns that bring the reading nearest to 0.
@@ -117,7 +129,7 @@ Neutral from_first_still(std::span<const double> angle_deg, const NeutralContext
         }
     }
     findings.emplace_back("neutral-assumed", where + "; zero was put there");
-    return from_level(level, context);
+    return from_level(angle_deg, level, context);
 }
 
 }  // namespace

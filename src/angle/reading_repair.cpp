@@ -218,7 +218,7 @@ std::vector<SampleSpan> find_spikes(std::span<const double> angle_deg, Hertz rat
         return spikes;
     };
     const double limit_deg = std::max(10.0, fastest_step_deg(rate));
-    const std::vector<SampleSpan> spikes = found(limit_deg);
+    std::vector<SampleSpan> spikes = found(limit_deg);
     if (spikes.empty()) {
         return spikes;  // most recordings: no need to know the noise
     }

@@ -4,6 +4,7 @@
 #include <jointrom/core/whole_file.hpp>
 
 #include <support/catch.hpp>
+#include <support/reference_file.hpp>
 
 #include <cmath>
 
@@ -59,6 +60,22 @@ TEST_CASE("a calibration that is written and read is the same to the last digit"
         CHECK(after.side == Side::left);
         CHECK(after.rises_with == "flexion");
     }
+}
+
+TEST_CASE("the JSON Schema of the calibration file names its keys and no others", "[angle][calibration_file]") {
+    const auto schema = test::reference_json("../data/schemas/calibration.schema.json");
+    const auto file = nlohmann::json::parse(calibration_text(example(4)));
+    const auto check_keys = [](const nlohmann::json& object_schema, const nlohmann::json& object) {
+        CHECK(object_schema["properties"].size() == object.size());
+        CHECK(object_schema["required"].size() == object.size());
+        for (const auto& [key, value] : object.items()) {
+            CAPTURE(key);
+            CHECK(object_schema["properties"].contains(key));
+        }
+    };
+    check_keys(schema, file);
+    check_keys(schema["properties"]["points"]["items"], file["points"][0]);
+    CHECK(schema["additionalProperties"] == false);
 }
 
 TEST_CASE("a damaged calibration file is refused with what was expected", "[angle][calibration_file]") {

@@ -4,6 +4,7 @@
 
 #include <support/catch.hpp>
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -132,4 +133,16 @@ TEST_CASE("a given reading is zero with its own uncertainty", "[angle][neutral]"
     CHECK(neutral.degrees_of_freedom == 12.0);
     CHECK_THAT(neutral.step, ContainsSubstring("standing.csv"));
     CHECK(findings.empty());
+}
+
+TEST_CASE("a coarse sensor that shows one value in the posture is uncertain by its resolution", "[angle][neutral]") {
+    std::vector<double> coarse = recording(176.2, -130.0);
+    for (double& sample : coarse) {
+        sample = 0.5 * std::round(sample / 0.5);
+    }
+    std::fill_n(coarse.begin(), 100, 176.0);
+    const NeutralChoice choice{.rule = NeutralChoice::Rule::window, .window = {Seconds(10.0), Seconds(11.9)}};
+    const auto [neutral, findings] = found(coarse, joint_motion("elbow"), choice);
+    CHECK(neutral.zero == Degrees(176.0));
+    CHECK_THAT(neutral.u.value(), WithinRel(0.5 / std::sqrt(12.0), 1e-9));  // JCGM 100:2008, F.2.2.1
 }
