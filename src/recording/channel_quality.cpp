@@ -36,10 +36,13 @@ class Judge {
             note("stuck", fmt::format("reads {} all the time", shortest_text(scale_.min)));
             return;
         }
-        judge_unit();
-        const bool has_code = judge_missing_code();
         judge_filled_up();
-        judge_saturation(has_code);
+        // As long as a value stands for missing samples, it would be taken for a spike, a limit and a wrong unit.
+        if (judge_missing_code()) {
+            return;
+        }
+        judge_unit();
+        judge_saturation();
         judge_stuck();
         judge_spikes();
     }
@@ -52,7 +55,7 @@ class Judge {
     void judge_unit();
     [[nodiscard]] bool judge_missing_code();
     void judge_filled_up();
-    void judge_saturation(bool has_code);
+    void judge_saturation();
     void judge_stuck();
     void judge_spikes();
     [[nodiscard]] double time_s(std::size_t i) const { return channel_.times.time_s(i); }
@@ -94,12 +97,10 @@ void Judge::judge_filled_up() {
     }
 }
 
-void Judge::judge_saturation(bool has_code) {
+void Judge::judge_saturation() {
     const bool is_held = filled_up_ && filled_up_->kind == RepeatedReadings::Kind::held;
     for (const double level : {scale_.max, scale_.min}) {
-        // An extreme that stands for missing samples is no limit of the sensor.
-        const auto saturation =
-            has_code ? std::nullopt : find_saturation(channel_.samples, scale_, level, is_held ? filled_up_->every : 1);
+        const auto saturation = find_saturation(channel_.samples, scale_, level, is_held ? filled_up_->every : 1);
         if (saturation) {
             note("saturated", fmt::format("stays at {} for {} samples in {} place{}, first at {:.3f} s", value(level),
                                           saturation->samples, saturation->runs, saturation->runs == 1 ? "" : "s",

@@ -111,8 +111,9 @@ void AxisBuilder::keep_forward_rows(std::optional<std::size_t> part) {
     const std::size_t used = forward.all ? time_.size() : forward.rows.size();
     const bool rises =
         used >= 2 && time_[forward.all ? used - 1 : forward.rows.back()] > time_[forward.all ? 0 : forward.rows[0]];
-    // A clock may start again some times, but what falls in every fiftieth row is none.
-    const bool falls_often = forward.restarts.size() > 5 && 50 * forward.restarts.size() > all_rows_;
+    // A clock may start again or stumble some times, but what falls in every fiftieth row is none.
+    const std::size_t falls = forward.restarts.size() + forward.strays.size();
+    const bool falls_often = falls > 5 && 50 * falls > all_rows_;
     if (!rises || falls_often) {
         throw Failure(FailureKind::unreadable_data, "time-unusable",
                       fmt::format("the time column '{}' does not rise from row to row", name_),
