@@ -91,7 +91,7 @@ void TextBlocks::fill() {
     end_ -= begin_;
     begin_ = 0;
     if (end_ > capacity_ / 2) {
-        if (end_ > longest_line) {
+        if (end_ >= longest_line) {
             throw Failure(FailureKind::unreadable_data, "line-too-long",
                           "a line is longer than 16 MiB, where rows of a table were expected",
                           "Export one row per sample, with line ends.", Place{name_});

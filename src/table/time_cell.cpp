@@ -180,7 +180,10 @@ std::optional<TimeCell> read_dated(std::string_view cell) {
         return std::nullopt;
     }
     const double time = clock->seconds(true);
-    if (mark == '-' && date[0] > 999 && date[1] >= 1 && date[1] <= 12 && date[2] >= 1 && date[2] <= 31) {
+    if (mark == '-' && date[0] > 999) {
+        if (date[1] < 1 || date[1] > 12 || date[2] < 1 || date[2] > 31) {
+            return std::nullopt;
+        }
         const std::optional<double> offset = take_offset(scanner);
         if (!offset || !scanner.rest.empty()) {
             return std::nullopt;
