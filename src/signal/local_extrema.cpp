@@ -85,12 +85,13 @@ std::vector<Low> lows_on_the_way_back(const std::vector<double>& heights, const 
     return lows;
 }
 
-std::vector<Extremum> all_maxima(Samples x) {
+std::vector<Extremum> maxima_without_gaps(Samples x, const ExtremumOptions& options) {
     const std::vector<SampleSpan> plateaus = plateaus_of_maxima(x);
     if (plateaus.empty()) {
         return {};
     }
     std::vector<double> heights;
+    heights.reserve(plateaus.size());
     for (const SampleSpan plateau : plateaus) {
         heights.push_back(x[plateau.first]);
     }
@@ -102,16 +103,18 @@ std::vector<Extremum> all_maxima(Samples x) {
     std::ranges::reverse(right);
 
     std::vector<Extremum> maxima;
-    maxima.reserve(plateaus.size());
     for (std::size_t k = 0; k < plateaus.size(); ++k) {
         const double height = x[plateaus[k].first];
-        maxima.push_back({Turn::maximum, middle(plateaus[k]), height, height - std::max(left[k].value, right[k].value),
-                          left[k].sample, right[k].sample, plateaus[k]});
+        const double prominence = height - std::max(left[k].value, right[k].value);
+        if (prominence >= options.least_prominence && !(options.level && height < *options.level)) {
+            maxima.push_back(
+                {Turn::maximum, middle(plateaus[k]), height, prominence, left[k].sample, right[k].sample, plateaus[k]});
+        }
     }
     return maxima;
 }
 
-std::vector<Extremum> all_maxima_across_gaps(Samples x) {
+std::vector<Extremum> maxima_across_gaps(Samples x, const ExtremumOptions& options) {
     std::vector<double> present;
     std::vector<std::size_t> position;
     for (std::size_t i = 0; i < x.size(); ++i) {
@@ -120,7 +123,7 @@ std::vector<Extremum> all_maxima_across_gaps(Samples x) {
             position.push_back(i);
         }
     }
-    std::vector<Extremum> maxima = all_maxima(present);
+    std::vector<Extremum> maxima = maxima_without_gaps(present, options);
     for (Extremum& maximum : maxima) {
         maximum.sample = position[maximum.sample];
         maximum.left_base = position[maximum.left_base];
@@ -160,10 +163,7 @@ void drop_crowded(std::vector<Extremum>& maxima, std::size_t least_distance) {
 
 std::vector<Extremum> local_maxima(Samples samples, ExtremumOptions options) {
     const bool gaps = std::ranges::any_of(samples, [](double x) { return std::isnan(x); });
-    std::vector<Extremum> maxima = gaps ? all_maxima_across_gaps(samples) : all_maxima(samples);
-    std::erase_if(maxima, [&](const Extremum& maximum) {
-        return maximum.prominence < options.least_prominence || (options.level && maximum.value < *options.level);
-    });
+    std::vector<Extremum> maxima = gaps ? maxima_across_gaps(samples, options) : maxima_without_gaps(samples, options);
     if (options.least_distance > 1) {
         drop_crowded(maxima, options.least_distance);
     }

@@ -265,7 +265,7 @@ void TableAssembly::finish_block() {
             options_.trial ? !best_ || i + 1 == *options_.trial : !best_ || trials_[i].rows > trials_[best_trial_].rows;
         if (wanted) {
             best_trial_ = i;
-            best_.emplace();
+            best_ = Block();
         }
     }
     if (best_ && best_trial_ >= block.first_index) {

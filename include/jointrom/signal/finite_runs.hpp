@@ -21,8 +21,12 @@ namespace jointrom {
 /// \param method takes a std::span<const double> without missing samples, gives as many samples
 template <typename Method>
 [[nodiscard]] std::vector<double> map_finite_runs(std::span<const double> samples, Method method) {
+    const std::vector<SampleSpan> runs = finite_runs(samples);
+    if (runs.size() == 1 && runs.front().size() == samples.size()) {
+        return method(samples);
+    }
     std::vector<double> result(samples.size(), std::numeric_limits<double>::quiet_NaN());
-    for (const SampleSpan run : finite_runs(samples)) {
+    for (const SampleSpan run : runs) {
         std::ranges::copy(method(slice(samples, run)), result.data() + run.first);
     }
     return result;
