@@ -1,1 +1,164 @@
-namespace jointrom::cli {}
+#include "cli/command.hpp"
+
+#include "cli/near_miss_message.hpp"
+
+#include <jointrom/core/failure.hpp>
+#include <jointrom/core/version.hpp>
+
+#include <fmt/ostream.h>
+
+#include <array>
+#include <new>
+#include <ostream>
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace jointrom::cli {
+namespace {
+
+/// In the order of the job.
+constexpr auto command_table = std::to_array<Command>({
+    {"inspect", "what a file holds: columns, units, rates, gaps, quality",
+     "jointrom inspect P03_left_elbow.csv\n"
+     "jointrom inspect export.txt --rate-hz 1000 --missing 666",
+     attach_inspect},
+    {"calibrate", "known angles against readings: a calibration file with its uncertainty",
+     "jointrom calibrate --point 0=0.512 --point 90=2.867 --unit V --output sensor.json\n"
+     "jointrom calibrate --point 0=cal.csv@2,4 --point 90=cal.csv@8,10 --control 45=cal.csv@5,7 --tolerance-deg 2",
+     attach_calibrate},
+    {"angles", "the anatomical joint angle over time, with velocity and acceleration",
+     "jointrom angles P03_left_elbow.csv --output angles.csv\n"
+     "jointrom angles volts.csv --calibration sensor.json --joint elbow --side left --neutral-s 0,2",
+     attach_angles},
+    {"static", "postures that were held still",
+     "jointrom static P05_right_elbow_static.csv\n"
+     "jointrom static P05_right_elbow_static.csv --expected-deg 0,30,60,90,120",
+     attach_static},
+    {"range", "range of motion in both directions, with its uncertainty",
+     "jointrom range P03_left_elbow.csv\n"
+     "jointrom range P03_left_elbow.csv --joint elbow --explain --format json",
+     attach_range},
+    {"peaks", "turning points of the movement",
+     "jointrom peaks P03_left_elbow.csv\n"
+     "jointrom peaks P03_left_elbow.csv --prominence-deg 20 --format csv",
+     attach_peaks},
+    {"phases", "rest, raising, holding and lowering, with times and speeds",
+     "jointrom phases P03_left_elbow.csv\n"
+     "jointrom phases P03_left_elbow.csv --output phases.csv",
+     attach_phases},
+    {"repetitions", "a row for each repetition, or their mean curve",
+     "jointrom repetitions P03_left_elbow.csv\n"
+     "jointrom repetitions P03_left_elbow.csv --curve --output curve.csv",
+     attach_repetitions},
+});
+
+ExitStatus status_of(FailureKind kind) {
+    switch (kind) {
+    case FailureKind::usage:
+        return exit_usage;
+    case FailureKind::unreadable_data:
+        return exit_data;
+    case FailureKind::missing_file:
+        return exit_missing_file;
+    case FailureKind::cannot_create:
+        return exit_cannot_create;
+    case FailureKind::cannot_write:
+        break;
+    }
+    return exit_cannot_write;
+}
+
+std::string help_header(const Command& command) {
+    std::string text = fmt::format("{}: {}\n\nExamples:\n", command.name, command.summary);
+    std::string_view rest = command.examples;
+    while (!rest.empty()) {
+        const std::size_t end = std::min(rest.find('\n'), rest.size());
+        text += fmt::format("  {}\n", rest.substr(0, end));
+        rest.remove_prefix(std::min(end + 1, rest.size()));
+    }
+    return text;
+}
+
+std::vector<std::string_view> command_names() {
+    std::vector<std::string_view> names{"help"};
+    for (const Command& command : command_table) {
+        names.push_back(command.name);
+    }
+    return names;
+}
+
+void report_failure(std::ostream& err, const Failure& failure) {
+    const std::string place = failure.place().text();
+    fmt::print(err, "jointrom: error: {}{}{}\n", place, place.empty() ? "" : ": ", failure.what());
+    if (!failure.advice().empty()) {
+        fmt::print(err, "  {}\n", failure.advice());
+    }
+}
+
+ExitStatus run_action(const Action& action, Console& console) {
+    try {
+        const ExitStatus status = action(console);
+        console.out.flush();
+        if (!console.out) {
+            throw Failure(FailureKind::cannot_write, "cannot-write", "cannot write to standard output");
+        }
+        return status;
+    } catch (const Failure& failure) {
+        report_failure(console.err, failure);
+        return status_of(failure.kind());
+    } catch (const std::bad_alloc&) {
+        report_failure(console.err, Failure(FailureKind::unreadable_data, "out-of-memory",
+                                            "the input needs more memory than there is"));
+        return exit_data;
+    }
+}
+
+/// "jointrom help range" is another way to say "jointrom range --help".
+std::vector<std::string> arguments_of(int argc, const char* const* argv) {
+    std::vector<std::string> arguments(argv + 1, argv + argc);
+    if (!arguments.empty() && arguments.front() == "help") {
+        arguments.erase(arguments.begin());
+        arguments.emplace_back("--help");
+    }
+    return arguments;
+}
+
+}  // namespace
+
+int run(int argc, const char* const* argv, Console& console) {
+    CLI::App app("Joint angles and range of motion from electrogoniometer recordings.", "jointrom");
+    app.set_version_flag("--version", "jointrom " + std::string(version()), "Print the version");
+    app.set_help_flag("-h,--help", "Print this help");
+    app.require_subcommand(0, 1);
+    app.footer("jointrom COMMAND --help shows examples and options.");
+    std::vector<std::pair<const CLI::App*, Action>> attached;
+    for (const Command& command : command_table) {
+        CLI::App* const subcommand = app.add_subcommand(std::string(command.name), std::string(command.summary));
+        attached.emplace_back(subcommand, command.attach(*subcommand));
+        subcommand->description(help_header(command));
+    }
+
+    std::vector<std::string> arguments = arguments_of(argc, argv);
+    const std::string asked = arguments.empty() ? std::string() : arguments.front();
+    std::reverse(arguments.begin(), arguments.end());  // CLI11 takes them from the back
+    try {
+        app.parse(std::move(arguments));
+    } catch (const CLI::ParseError& error) {
+        if (error.get_exit_code() == 0) {
+            app.exit(error, console.out, console.err);
+            return exit_done;
+        }
+        fmt::print(console.err, "jointrom: error: {}\n", usage_message(app, error, asked, command_names()));
+        return exit_usage;
+    }
+    for (const auto& [subcommand, action] : attached) {
+        if (subcommand->parsed()) {
+            return run_action(action, console);
+        }
+    }
+    fmt::print(console.err, "{}", app.help());
+    return exit_usage;
+}
+
+}  // namespace jointrom::cli

@@ -1,0 +1,55 @@
+#pragma once
+
+/// \file
+/// What the program knows about one command, and the run from arguments to exit status.
+
+#include <CLI/CLI.hpp>
+
+#include <functional>
+#include <iosfwd>
+#include <string_view>
+
+namespace jointrom::cli {
+
+/// The streams of one run; passed in, so that tests run a command without a process.
+struct Console {
+    std::istream& in;
+    std::ostream& out;
+    std::ostream& err;
+};
+
+/// 65 to 74 are the numbers of sysexits.h.
+enum ExitStatus : int {
+    exit_done = 0,
+    exit_not_met = 1,         ///< done, but something that was asked for is not met
+    exit_usage = 2,           ///< the request cannot be served as it was put
+    exit_data = 65,           ///< an input cannot be understood
+    exit_missing_file = 66,   ///< an input is not there
+    exit_cannot_create = 73,  ///< an output cannot be created
+    exit_cannot_write = 74    ///< an output could not be written to its end
+};
+
+using Action = std::function<ExitStatus(Console&)>;
+
+/// One row of the table of commands.
+struct Command {
+    std::string_view name;
+    std::string_view summary;
+    std::string_view examples;  ///< two or more lines, each a command that works in data/demo
+    /// Adds the command's options and returns what to do once they are read. Opens no file.
+    Action (*attach)(CLI::App& app);
+};
+
+Action attach_inspect(CLI::App& app);
+Action attach_calibrate(CLI::App& app);
+Action attach_angles(CLI::App& app);
+Action attach_static(CLI::App& app);
+Action attach_range(CLI::App& app);
+Action attach_peaks(CLI::App& app);
+Action attach_phases(CLI::App& app);
+Action attach_repetitions(CLI::App& app);
+
+/// Reads the arguments and runs the command; the only place that turns a Failure into text and an exit status.
+int run(int argc, const char* const* argv, Console& console);
+
+}  // namespace jointrom::cli

@@ -1,0 +1,87 @@
+#include "cli/output_options.hpp"
+
+#include <jointrom/core/failure.hpp>
+#include <jointrom/core/whole_file.hpp>
+#include <jointrom/report/render.hpp>
+
+#include <fmt/ostream.h>
+
+#include <filesystem>
+#include <ostream>
+
+namespace jointrom::cli {
+namespace {
+
+Format format_named(const std::string& name) {
+    if (name == "table") {
+        return Format::table;
+    }
+    if (name == "csv") {
+        return Format::csv;
+    }
+    if (name == "json") {
+        return Format::json;
+    }
+    throw Failure(FailureKind::usage, "format-unknown", "--format is " + name + ", expected table, csv or json");
+}
+
+void print_findings(const Findings& findings, bool quiet, std::ostream& err) {
+    for (const Finding& finding : findings) {
+        if (quiet && finding.severity() != Severity::error) {
+            continue;
+        }
+        const std::string place = finding.place.text();
+        fmt::print(err, "jointrom: {}: {}{}{} [{}]\n", name_of(finding.severity()), place, place.empty() ? "" : ": ",
+                   finding.text, finding.code());
+        if (finding.severity() != Severity::note) {
+            fmt::print(err, "  {}\n", finding.kind->advice);
+        }
+    }
+}
+
+}  // namespace
+
+void OutputOptions::attach(CLI::App& app, bool may_explain) {
+    app.add_option("--format", format, "table, csv or json")->type_name("FORM")->group("Output");
+    app.add_option("--output", output, "write to FILE instead of standard output; .csv and .json choose the form")
+        ->type_name("FILE")
+        ->group("Output");
+    app.add_flag("--quiet", quiet, "print no notes and warnings")->group("Output");
+    if (may_explain) {
+        app.add_flag("--explain", explain, "print how each uncertainty is made up")->group("Output");
+    }
+}
+
+Format OutputOptions::chosen_format(Format otherwise) const {
+    if (!format.empty()) {
+        return format_named(format);
+    }
+    const std::string extension = std::filesystem::path(output).extension().string();
+    if (extension == ".csv" || extension == ".json") {
+        return format_named(extension.substr(1));
+    }
+    return otherwise;
+}
+
+void OutputOptions::write(const Report& report, Console& console, Format otherwise) const {
+    const Format form = chosen_format(otherwise);
+    write(report.findings, console, [&](const TextSink& sink) {
+        sink(form == Format::csv    ? csv_report(report)
+             : form == Format::json ? json_report(report)
+                                    : text_report(report, explain));
+    });
+}
+
+void OutputOptions::write(const Findings& findings, Console& console,
+                          const std::function<void(const TextSink&)>& produce) const {
+    print_findings(findings, quiet, console.err);
+    if (output.empty() || output == "-") {
+        produce([&](std::string_view text) { console.out << text; });
+        return;
+    }
+    WholeFile file(output);
+    produce([&](std::string_view text) { file.append(text); });
+    file.commit();
+}
+
+}  // namespace jointrom::cli

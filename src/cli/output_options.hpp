@@ -1,0 +1,41 @@
+#pragma once
+
+/// \file
+/// Where a result goes and in which form: the options that every command has.
+
+#include "cli/command.hpp"
+
+#include <jointrom/report/result_table.hpp>
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace jointrom::cli {
+
+enum class Format { table, csv, json };
+
+/// Passes text on to where the result goes; may be called many times.
+using TextSink = std::function<void(std::string_view)>;
+
+struct OutputOptions {
+    std::string format;
+    std::string output;
+    bool quiet = false;
+    bool explain = false;
+
+    /// \param may_explain whether the command has an uncertainty budget to print
+    void attach(CLI::App& app, bool may_explain);
+
+    /// The form asked for, or the one that the file's extension names, or `otherwise`. \throws Failure usage
+    [[nodiscard]] Format chosen_format(Format otherwise) const;
+
+    /// Prints the findings, then the report in the chosen form to --output or standard output.
+    void write(const Report& report, Console& console, Format otherwise = Format::table) const;
+
+    /// Prints the findings, then whatever `produce` writes, whole, to --output or standard output.
+    void write(const Findings& findings, Console& console, const std::function<void(const TextSink&)>& produce) const;
+};
+
+}  // namespace jointrom::cli

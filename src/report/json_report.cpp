@@ -1,0 +1,119 @@
+#include "report/overloaded.hpp"
+
+#include <jointrom/core/number_text.hpp>
+#include <jointrom/core/version.hpp>
+#include <jointrom/report/render.hpp>
+
+#include <nlohmann/json.hpp>
+
+#include <cmath>
+
+namespace jointrom {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+/// A number rounded as it is printed elsewhere, or null.
+Json number(double value, int decimals) {
+    const auto rounded = std::isfinite(value) ? parse_number(fixed_text(value, decimals)) : std::nullopt;
+    return rounded ? Json(*rounded) : Json(nullptr);
+}
+
+Json cell_json(const Cell& cell, int decimals) {
+    return std::visit(Overloaded{[](std::monostate) { return Json(nullptr); },
+                                 [&](double value) { return number(value, decimals); },
+                                 [&](const Measured& m) {
+                                     return Json{{"value", number(m.value, decimals)},
+                                                 {"u", number(m.u, decimals + 1)},
+                                                 {"u95", number(m.u95, decimals + 1)}};
+                                 },
+                                 [](const auto& value) { return Json(value); }},
+                      cell);
+}
+
+Json table_json(const ResultTable& table) {
+    Json rows = Json::array();
+    for (const std::vector<Cell>& row : table.rows()) {
+        Json object = Json::object();
+        for (std::size_t c = 0; c < row.size(); ++c) {
+            const ColumnKind& column = *table.columns()[c];
+            object[std::string(column.key)] = cell_json(row[c], column.decimals);
+        }
+        rows.push_back(std::move(object));
+    }
+    return rows;
+}
+
+Json budget_json(const Budget& budget) {
+    Json lines = Json::array();
+    for (const BudgetLine& line : budget.lines()) {
+        lines.push_back({{"input", line.input},
+                         {"u", number(line.u, 6)},
+                         {"sensitivity", number(line.sensitivity, 6)},
+                         {"contribution", number(line.contribution(), 6)},
+                         {"degrees_of_freedom", number(line.degrees_of_freedom, 3)}});
+    }
+    return {{"lines", lines},
+            {"u", number(budget.standard_uncertainty(), 6)},
+            {"effective_degrees_of_freedom", number(budget.effective_degrees_of_freedom(), 3)},
+            {"coverage_factor", number(budget.coverage_factor(), 6)},
+            {"u95", number(budget.expanded_uncertainty(), 6)}};
+}
+
+/// A setting as the type that it looks like; null when it was left to the program.
+Json setting_json(const std::string& text) {
+    if (text.empty()) {
+        return nullptr;
+    }
+    if (text == "true" || text == "false") {
+        return text == "true";
+    }
+    const auto as_number = parse_number(text);
+    return as_number ? Json(*as_number) : Json(text);
+}
+
+Json findings_json(const Findings& findings) {
+    Json list = Json::array();
+    for (const Finding& finding : findings) {
+        list.push_back({{"code", finding.code()},
+                        {"severity", name_of(finding.severity())},
+                        {"text", finding.text},
+                        {"place", finding.place.text()},
+                        {"advice", finding.kind->advice}});
+    }
+    return list;
+}
+
+Json inputs_json(const std::vector<InputFile>& inputs) {
+    Json list = Json::array();
+    for (const InputFile& input : inputs) {
+        list.push_back({{"name", input.name},
+                        {"sha256", input.sha256.empty() ? Json(nullptr) : Json(input.sha256)},
+                        {"rows", input.rows}});
+    }
+    return list;
+}
+
+}  // namespace
+
+std::string json_report(const Report& report) {
+    Json root;
+    root["schema"] = report.schema + "/1";
+    root["tool"] = {{"name", "jointrom"}, {"version", version()}};
+    root["inputs"] = inputs_json(report.inputs);
+    root["settings"] = Json::object();
+    for (const auto& [name, text] : report.settings) {
+        root["settings"][name] = setting_json(text);
+    }
+    root["result"] = Json::object();
+    for (const ResultTable& table : report.tables) {
+        root["result"][table.name()] = table_json(table);
+    }
+    for (const auto& [name, budget] : report.budgets) {
+        root["result"]["budgets"][name] = budget_json(budget);
+    }
+    root["findings"] = findings_json(report.findings);
+    return root.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+}  // namespace jointrom

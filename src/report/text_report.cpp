@@ -1,0 +1,116 @@
+#include "report/overloaded.hpp"
+
+#include <jointrom/core/number_text.hpp>
+#include <jointrom/report/render.hpp>
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace jointrom {
+namespace {
+
+/// Characters on screen: bytes that do not continue a UTF-8 sequence.
+std::size_t width_of(std::string_view text) {
+    return static_cast<std::size_t>(
+        std::ranges::count_if(text, [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
+}
+
+std::string number(double value, int decimals) { return std::isnan(value) ? "-" : fixed_text(value, decimals); }
+
+std::string cell_text(const Cell& cell, int decimals) {
+    return std::visit(Overloaded{[](std::monostate) { return std::string("-"); },
+                                 [&](double value) { return number(value, decimals); },
+                                 [](std::int64_t value) { return std::to_string(value); },
+                                 [](bool value) { return std::string(value ? "yes" : "no"); },
+                                 [](const std::string& value) { return value; },
+                                 [&](const Measured& m) {
+                                     return number(m.value, decimals) + " ± " + number(m.u95, decimals);
+                                 }},
+                      cell);
+}
+
+std::string heading_of(const ColumnKind& column) {
+    const std::string_view unit = column.unit();
+    return unit.empty() ? std::string(column.heading) : fmt::format("{} ({})", column.heading, unit);
+}
+
+using TextRow = std::vector<std::string>;
+
+std::vector<TextRow> text_rows(const ResultTable& table) {
+    std::vector<TextRow> rows(1);
+    for (const ColumnKind* column : table.columns()) {
+        rows.front().push_back(heading_of(*column));
+    }
+    for (const std::vector<Cell>& row : table.rows()) {
+        TextRow& texts = rows.emplace_back();
+        for (std::size_t c = 0; c < row.size(); ++c) {
+            texts.push_back(cell_text(row[c], table.columns()[c]->decimals));
+        }
+    }
+    return rows;
+}
+
+/// Text columns are aligned to the left, numbers to the right.
+std::string table_text(const ResultTable& table) {
+    const std::vector<TextRow> rows = text_rows(table);
+    std::vector<std::size_t> widths(table.columns().size(), 0);
+    for (const TextRow& row : rows) {
+        for (std::size_t c = 0; c < row.size(); ++c) {
+            widths[c] = std::max(widths[c], width_of(row[c]));
+        }
+    }
+    std::string text;
+    for (const TextRow& row : rows) {
+        std::string line;
+        for (std::size_t c = 0; c < row.size(); ++c) {
+            const std::string padding(widths[c] - width_of(row[c]), ' ');
+            line += "  " + (table.column_holds<std::string>(c) ? row[c] + padding : padding + row[c]);
+        }
+        text += line.substr(0, line.find_last_not_of(' ') + 1) + '\n';
+    }
+    return text;
+}
+
+std::string budget_text(const std::string& name, const Budget& budget) {
+    std::string text = fmt::format("\nUncertainty of {}\n", name);
+    std::size_t width = 0;
+    for (const BudgetLine& line : budget.lines()) {
+        width = std::max(width, width_of(line.input));
+    }
+    for (const BudgetLine& line : budget.lines()) {
+        const std::string padding(width - width_of(line.input), ' ');
+        const std::string dof = line.degrees_of_freedom < 1e6 ? fixed_text(line.degrees_of_freedom, 0) : "inf";
+        text += fmt::format("  {}{}  u {:>9}  x {:>8}  = {:>7} deg   dof {}\n", line.input, padding,
+                            fixed_text(line.u, 5), fixed_text(line.sensitivity, 2), fixed_text(line.contribution(), 4),
+                            dof);
+    }
+    return text + fmt::format("  u = {} deg, k = {} (95 %), U = {} deg\n", fixed_text(budget.standard_uncertainty(), 3),
+                              fixed_text(budget.coverage_factor(), 2), fixed_text(budget.expanded_uncertainty(), 2));
+}
+
+}  // namespace
+
+std::string text_report(const Report& report, bool explain) {
+    std::string text = report.title + "\n";
+    for (const ResultTable& table : report.tables) {
+        if (!table.rows().empty()) {
+            text += "\n" + table_text(table);
+        }
+    }
+    if (!report.remarks.empty()) {
+        text += '\n';
+    }
+    for (const std::string& remark : report.remarks) {
+        text += remark + '\n';
+    }
+    if (explain) {
+        for (const auto& [name, budget] : report.budgets) {
+            text += budget_text(name, budget);
+        }
+    }
+    return text;
+}
+
+}  // namespace jointrom
