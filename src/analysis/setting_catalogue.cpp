@@ -1,0 +1,192 @@
+#include "analysis/setting_text.hpp"
+
+#include <jointrom/analysis/settings.hpp>
+#include <jointrom/core/number_text.hpp>
+
+#include <algorithm>
+#include <array>
+
+namespace jointrom {
+namespace {
+
+using Text = std::string_view;
+
+template <typename Tag>
+std::string quantity_text(Quantity<Tag> quantity) {
+    return shortest_text(quantity.value());
+}
+
+/// Names of delimiters, since a tab or a blank is awkward to type.
+constexpr auto delimiters = std::to_array<std::pair<std::string_view, char>>(
+    {{"comma", ','}, {"semicolon", ';'}, {"tab", '\t'}, {"bar", '|'}, {"blanks", ' '}});
+constexpr auto decimal_marks = std::to_array<std::pair<std::string_view, char>>({{"point", '.'}, {"comma", ','}});
+
+template <std::size_t Count>
+char mark_named(Text name, Text text, const std::array<std::pair<std::string_view, char>, Count>& marks, Text expected) {
+    const auto found = std::ranges::find(marks, text, &std::pair<std::string_view, char>::first);
+    if (found == marks.end()) {
+        refuse_setting(name, text, expected);
+    }
+    return found->second;
+}
+
+template <std::size_t Count>
+std::string mark_text(std::optional<char> mark, const std::array<std::pair<std::string_view, char>, Count>& marks) {
+    return mark ? std::string(std::ranges::find(marks, *mark, &std::pair<std::string_view, char>::second)->first)
+                : std::string();
+}
+
+void set_lowpass(Settings& settings, Text text) {
+    settings.lowpass_auto = text == "auto";
+    settings.lowpass_off = text == "off";
+    if (!settings.lowpass_auto && !settings.lowpass_off) {
+        const auto value = parse_number(text);
+        if (!value || *value <= 0.0) {
+            refuse_setting("lowpass-hz", text, "a frequency in Hz, auto or off");
+        }
+        settings.lowpass = Hertz(*value);
+    }
+}
+
+std::string lowpass_text(const Settings& settings) {
+    return settings.lowpass_auto ? "auto" : settings.lowpass_off ? "off" : quantity_text(settings.lowpass);
+}
+
+void add_rate(Settings& settings, Text text) {
+    const auto [channel, rate] = named_value(text);
+    const Hertz value(positive_setting("rate-hz", rate));
+    if (channel.empty()) {
+        settings.rate = value;
+    } else {
+        settings.channel_rates.emplace_back(channel, value);
+    }
+}
+
+std::string rates_text(const Settings& settings) {
+    std::string text = quantity_text(settings.rate);
+    for (const auto& [channel, rate] : settings.channel_rates) {
+        text += (text.empty() ? "" : ",") + channel + "=" + quantity_text(rate);
+    }
+    return text;
+}
+
+void add_emg(Settings& settings, Text text) {
+    const auto [name, column] = named_value(text);
+    if (name.empty() || column.empty()) {
+        refuse_setting("emg", text, "NAME=COLUMN, such as biceps=3");
+    }
+    settings.emg_columns.emplace_back(name, column);
+}
+
+std::string emg_text(const Settings& settings) {
+    std::string text;
+    for (const auto& [name, column] : settings.emg_columns) {
+        text += (text.empty() ? "" : ",") + name + "=" + column;
+    }
+    return text;
+}
+
+std::string missing_text(const Settings& settings) {
+    std::string text;
+    for (const double value : settings.missing_values) {
+        text += (text.empty() ? "" : ",") + shortest_text(value);
+    }
+    return text;
+}
+
+constexpr auto reading = SettingGroup::reading;
+constexpr auto joint = SettingGroup::joint;
+constexpr auto angle = SettingGroup::angle;
+constexpr auto stillness = SettingGroup::stillness;
+constexpr auto movement = SettingGroup::movement;
+
+const auto catalogue = std::to_array<SettingKind>({
+    {"time", reading, "COLUMN", "the column of times, by heading or number from 1", false,
+     [](Settings& s, Text t) { s.time_column = t; }, [](const Settings& s) { return s.time_column; }},
+    {"angle", reading, "COLUMN", "the column of angles, by heading or number from 1", false,
+     [](Settings& s, Text t) { s.angle_column = t; }, [](const Settings& s) { return s.angle_column; }},
+    {"emg", reading, "NAME=COLUMN", "a column of muscle activity and a name for it", true, add_emg, emg_text},
+    {"rate-hz", reading, "[NAME=]N", "samples per second where the file has no times; of one channel with NAME=", true,
+     add_rate, rates_text},
+    {"angle-unit", reading, "UNIT", "unit of the angle column: deg, rad, V, mV or counts", false,
+     [](Settings& s, Text t) { s.angle_unit = t; }, [](const Settings& s) { return s.angle_unit; }},
+    {"missing", reading, "NUMBER", "a number that stands for a missing sample, such as 666", true,
+     [](Settings& s, Text t) { s.missing_values.push_back(number_setting("missing", t)); }, missing_text},
+    {"trial", reading, "N", "which of several trials in the file, from 1", false,
+     [](Settings& s, Text t) { s.trial = count_setting("trial", t); },
+     [](const Settings& s) { return s.trial ? std::to_string(*s.trial) : std::string(); }},
+    {"delimiter", reading, "NAME", "what stands between cells: comma, semicolon, tab, bar or blanks", false,
+     [](Settings& s, Text t) {
+         s.delimiter = mark_named("delimiter", t, delimiters, "comma, semicolon, tab, bar or blanks");
+     },
+     [](const Settings& s) { return mark_text(s.delimiter, delimiters); }},
+    {"decimal", reading, "NAME", "decimal mark: point or comma", false,
+     [](Settings& s, Text t) { s.decimal_mark = mark_named("decimal", t, decimal_marks, "point or comma"); },
+     [](const Settings& s) { return mark_text(s.decimal_mark, decimal_marks); }},
+
+    {"joint", joint, "NAME", "elbow, knee, wrist, ...; names the directions and what is plausible", false,
+     [](Settings& s, Text t) { s.joint = t; }, [](const Settings& s) { return s.joint; }},
+    {"motion", joint, "NAME", "which motion of the joint, such as abduction; otherwise its principal one", false,
+     [](Settings& s, Text t) { s.motion = t; }, [](const Settings& s) { return s.motion; }},
+    {"side", joint, "SIDE", "left or right", false, [](Settings& s, Text t) { s.side = side_named(t); },
+     [](const Settings& s) { return s.side == Side::unknown ? std::string() : std::string(name_of(s.side)); }},
+
+    {"calibration", angle, "FILE", "calibration file, as calibrate writes it", false,
+     [](Settings& s, Text t) { s.calibration_file = t; }, [](const Settings& s) { return s.calibration_file; }},
+    {"neutral-s", angle, "START,END", "seconds between which the joint was held in neutral", false,
+     [](Settings& s, Text t) { s.neutral_window = window_setting("neutral-s", t); },
+     [](const Settings& s) { return window_text(s.neutral_window); }},
+    {"neutral-deg", angle, "ANGLE", "what the sensor shows in neutral, in degrees; 0 keeps its own zero", false,
+     [](Settings& s, Text t) { s.neutral_reading = Degrees(number_setting("neutral-deg", t)); },
+     [](const Settings& s) { return quantity_text(s.neutral_reading); }},
+    {"neutral-file", angle, "FILE", "a recording of the joint held in neutral", false,
+     [](Settings& s, Text t) { s.neutral_file = t; }, [](const Settings& s) { return s.neutral_file; }},
+    {"mirror", angle, "", "the sensor is mounted so that it falls where it should rise", false,
+     [](Settings& s, Text t) { s.mirror = switch_setting("mirror", t); },
+     [](const Settings& s) { return s.mirror ? std::string(*s.mirror ? "true" : "false") : std::string(); }},
+    {"lowpass-hz", angle, "N|auto|off", "cut-off of the zero-lag low-pass filter; auto finds it from the recording", false,
+     set_lowpass, lowpass_text},
+    {"bridge-s", angle, "SECONDS", "longest gap that is filled by a straight line; 0 fills none", false,
+     [](Settings& s, Text t) { s.longest_bridge = Seconds(number_setting("bridge-s", t)); },
+     [](const Settings& s) { return quantity_text(s.longest_bridge); }},
+    {"sensor-u-deg", angle, "U", "standard uncertainty of a reading when there is no calibration", false,
+     [](Settings& s, Text t) { s.sensor_u = Degrees(number_setting("sensor-u-deg", t)); },
+     [](const Settings& s) { return quantity_text(s.sensor_u); }},
+    {"window-s", angle, "START,END", "the part of the recording to measure, in seconds", false,
+     [](Settings& s, Text t) { s.window = window_setting("window-s", t); },
+     [](const Settings& s) { return window_text(s.window); }},
+
+    {"hold-s", stillness, "SECONDS", "shortest time that counts as held", false,
+     [](Settings& s, Text t) { s.hold = Seconds(positive_setting("hold-s", t)); },
+     [](const Settings& s) { return quantity_text(s.hold); }},
+    {"still-deg-s", stillness, "SPEED", "speed below which the joint counts as still, in deg/s", false,
+     [](Settings& s, Text t) { s.still_speed = DegreesPerSecond(positive_setting("still-deg-s", t)); },
+     [](const Settings& s) { return quantity_text(s.still_speed); }},
+
+    {"prominence-deg", movement, "ANGLE", "how far the joint must turn back for a turning point to count", false,
+     [](Settings& s, Text t) { s.prominence = Degrees(positive_setting("prominence-deg", t)); },
+     [](const Settings& s) { return quantity_text(s.prominence); }},
+});
+
+}  // namespace
+
+std::span<const SettingKind> setting_catalogue() { return catalogue; }
+
+std::string SettingKind::key() const {
+    std::string result(name);
+    std::ranges::replace(result, '-', '_');
+    return result;
+}
+
+std::vector<std::pair<std::string, std::string>> settings_in_force(const Settings& settings,
+                                                                   std::span<const SettingGroup> groups) {
+    std::vector<std::pair<std::string, std::string>> result;
+    for (const SettingKind& kind : catalogue) {
+        if (std::ranges::find(groups, kind.group) != groups.end()) {
+            result.emplace_back(kind.key(), kind.text(settings));
+        }
+    }
+    return result;
+}
+
+}  // namespace jointrom

@@ -1,0 +1,90 @@
+#include <jointrom/analysis/settings.hpp>
+#include <jointrom/core/failure.hpp>
+#include <jointrom/core/near_miss.hpp>
+#include <jointrom/core/number_text.hpp>
+
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+#include <algorithm>
+#include <fstream>
+
+namespace jointrom {
+namespace {
+
+using Json = nlohmann::json;
+
+[[noreturn]] void refuse(const std::string& text, std::string advice = {}) {
+    throw Failure(FailureKind::usage, "settings-file-invalid", text, std::move(advice));
+}
+
+const SettingKind& kind_of(const std::string& key) {
+    std::vector<std::string> keys;
+    for (const SettingKind& kind : setting_catalogue()) {
+        if (kind.key() == key) {
+            return kind;
+        }
+        keys.push_back(kind.key());
+    }
+    const std::vector<std::string_view> names(keys.begin(), keys.end());
+    const auto near = nearest(key, names);
+    refuse(fmt::format("there is no setting {}", key),
+           near ? fmt::format("Did you mean {}?", *near) : "Settings are named as the options, with _ for -.");
+}
+
+std::string text_of(const std::string& key, const Json& value) {
+    if (value.is_string()) {
+        return value.get<std::string>();
+    }
+    if (value.is_number()) {
+        return shortest_text(value.get<double>());
+    }
+    if (value.is_boolean()) {
+        return value.get<bool>() ? "true" : "false";
+    }
+    refuse(fmt::format("{} is {}, expected a text, a number, true or false", key, value.dump()));
+}
+
+void apply(const std::string& key, const Json& value, Settings& settings) {
+    if (value.is_null()) {
+        return;  // left to the program, as in the settings of a result
+    }
+    const SettingKind& kind = kind_of(key);
+    if (!value.is_array()) {
+        kind.set(settings, text_of(key, value));
+        return;
+    }
+    if (!kind.repeatable) {
+        refuse(fmt::format("{} is a list, expected one value", key));
+    }
+    for (const Json& entry : value) {
+        kind.set(settings, text_of(key, entry));
+    }
+}
+
+}  // namespace
+
+void apply_settings_file(const std::filesystem::path& path, Settings& settings) {
+    std::ifstream in(path);
+    if (!in) {
+        throw Failure(FailureKind::missing_file, "file-missing", "cannot read the settings file",
+                      "Check the name and the permissions.", {path.string()});
+    }
+    try {
+        const Json root = Json::parse(in);
+        if (!root.is_object()) {
+            refuse("the file is no JSON object", "Write { \"joint\": \"elbow\" }, for instance.");
+        }
+        for (const auto& [key, value] : root.items()) {
+            apply(key, value, settings);
+        }
+    } catch (const Json::parse_error& error) {
+        const std::string what = error.what();
+        throw Failure(FailureKind::usage, "settings-file-invalid",
+                      "the file is no JSON: " + what.substr(what.find(']') + 2), {}, {path.string()});
+    } catch (const Failure& failure) {
+        throw failure.in_file(path.string());
+    }
+}
+
+}  // namespace jointrom
