@@ -1,10 +1,9 @@
+#include "report/json_envelope.hpp"
 #include "report/overloaded.hpp"
 
 #include <jointrom/core/number_text.hpp>
 #include <jointrom/core/version.hpp>
 #include <jointrom/report/render.hpp>
-
-#include <nlohmann/json.hpp>
 
 #include <cmath>
 
@@ -13,19 +12,13 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-/// A number rounded as it is printed elsewhere, or null.
-Json number(double value, int decimals) {
-    const auto rounded = std::isfinite(value) ? parse_number(fixed_text(value, decimals)) : std::nullopt;
-    return rounded ? Json(*rounded) : Json(nullptr);
-}
-
 Json cell_json(const Cell& cell, int decimals) {
     return std::visit(Overloaded{[](std::monostate) { return Json(nullptr); },
-                                 [&](double value) { return number(value, decimals); },
+                                 [&](double value) { return json_number(value, decimals); },
                                  [&](const Measured& m) {
-                                     return Json{{"value", number(m.value, decimals)},
-                                                 {"u", number(m.u, decimals + 1)},
-                                                 {"u95", number(m.u95, decimals + 1)}};
+                                     return Json{{"value", json_number(m.value, decimals)},
+                                                 {"u", json_number(m.u, decimals + 1)},
+                                                 {"u95", json_number(m.u95, decimals + 1)}};
                                  },
                                  [](const auto& value) { return Json(value); }},
                       cell);
@@ -48,16 +41,16 @@ Json budget_json(const Budget& budget) {
     Json lines = Json::array();
     for (const BudgetLine& line : budget.lines()) {
         lines.push_back({{"input", line.input},
-                         {"u", number(line.u, 6)},
-                         {"sensitivity", number(line.sensitivity, 6)},
-                         {"contribution", number(line.contribution(), 6)},
-                         {"degrees_of_freedom", number(line.degrees_of_freedom, 3)}});
+                         {"u", json_number(line.u, 6)},
+                         {"sensitivity", json_number(line.sensitivity, 6)},
+                         {"contribution", json_number(line.contribution(), 6)},
+                         {"degrees_of_freedom", json_number(line.degrees_of_freedom, 3)}});
     }
     return {{"lines", lines},
-            {"u", number(budget.standard_uncertainty(), 6)},
-            {"effective_degrees_of_freedom", number(budget.effective_degrees_of_freedom(), 3)},
-            {"coverage_factor", number(budget.coverage_factor(), 6)},
-            {"u95", number(budget.expanded_uncertainty(), 6)}};
+            {"u", json_number(budget.standard_uncertainty(), 6)},
+            {"effective_degrees_of_freedom", json_number(budget.effective_degrees_of_freedom(), 3)},
+            {"coverage_factor", json_number(budget.coverage_factor(), 6)},
+            {"u95", json_number(budget.expanded_uncertainty(), 6)}};
 }
 
 /// A setting as the type that it looks like; null when it was left to the program.
@@ -96,7 +89,12 @@ Json inputs_json(const std::vector<InputFile>& inputs) {
 
 }  // namespace
 
-std::string json_report(const Report& report) {
+Json json_number(double value, int decimals) {
+    const auto rounded = std::isfinite(value) ? parse_number(fixed_text(value, decimals)) : std::nullopt;
+    return rounded ? Json(*rounded) : Json(nullptr);
+}
+
+Json json_envelope(const Report& report) {
     Json root;
     root["schema"] = report.schema + "/1";
     root["tool"] = {{"name", "jointrom"}, {"version", version()}};
@@ -113,7 +111,11 @@ std::string json_report(const Report& report) {
         root["result"]["budgets"][name] = budget_json(budget);
     }
     root["findings"] = findings_json(report.findings);
-    return root.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+    return root;
 }
+
+std::string json_text(const Json& root) { return root.dump(2, ' ', false, Json::error_handler_t::replace) + "\n"; }
+
+std::string json_report(const Report& report) { return json_text(json_envelope(report)); }
 
 }  // namespace jointrom

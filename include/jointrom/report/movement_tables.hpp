@@ -1,0 +1,28 @@
+#pragma once
+
+/// \file
+/// What movement/ measured, as tables of the column catalogue.
+
+#include <jointrom/angle/angle_trace.hpp>
+#include <jointrom/movement/phases.hpp>
+#include <jointrom/movement/still_postures.hpp>
+#include <jointrom/movement/turning_points.hpp>
+#include <jointrom/report/result_table.hpp>
+
+#include <span>
+
+namespace jointrom {
+
+/// A row for each posture, numbered.
+[[nodiscard]] ResultTable posture_table(std::span<const StillPosture> postures);
+
+/// A row for each expected angle, with the posture that fits it.
+[[nodiscard]] ResultTable expected_table(std::span<const StillPosture> postures, const ExpectedMatches& matches);
+
+/// A row for each turning point; the uncertainty of the angle is that of the sensor and of its noise.
+[[nodiscard]] ResultTable turning_point_table(const AngleTrace& trace, std::span<const TurningPoint> points);
+
+/// A row for each phase.
+[[nodiscard]] ResultTable phase_table(const AngleTrace& trace, std::span<const Phase> phases);
+
+}  // namespace jointrom

@@ -1,0 +1,47 @@
+#include "cli/trial_options.hpp"
+
+#include <jointrom/core/checksum.hpp>
+
+#include <fmt/format.h>
+
+#include <utility>
+
+namespace jointrom::cli {
+
+void TrialOptions::attach(CLI::App& app, std::vector<SettingGroup> more, bool may_explain) {
+    app.add_option("file", file, "the recording, as the logger exported it; - for standard input")
+        ->type_name("FILE")
+        ->required();
+    std::vector<SettingGroup> groups{SettingGroup::reading, SettingGroup::joint, SettingGroup::angle};
+    groups.insert(groups.end(), more.begin(), more.end());
+    settings.attach(app, std::move(groups));
+    output.attach(app, may_explain);
+}
+
+Trial TrialOptions::trial(const Settings& chosen, Console& console) const {
+    return prepare_trial(file, console.in, chosen);
+}
+
+Report TrialOptions::report(const Trial& trial, const Settings& chosen, const std::string& schema,
+                            const std::string& measured) const {
+    const AngleTrace& trace = trial.trace;
+    Report report;
+    report.schema = schema;
+    const JointMotion& motion = trace.motion();
+    const std::string who = motion.is_known() ? fmt::format("{} {}", motion.joint, motion.motion) : "unknown joint";
+    const std::string side = trace.side() == Side::unknown ? "" : fmt::format(", {}", name_of(trace.side()));
+    report.title = fmt::format("{}: {}{} ({})", measured, who, side, file);
+    const bool wants_checksum = file != "-" && output.chosen_format(Format::table) == Format::json;
+    report.inputs.push_back({file, wants_checksum ? sha256_of_file(file) : std::string(), trial.recording.table.rows});
+    report.settings = settings.in_force(chosen);
+    report.findings = trial.findings;
+    if (output.explain) {
+        report.remarks.emplace_back("Steps from reading to angle:");
+        for (const std::string& step : trace.steps()) {
+            report.remarks.push_back("  " + step);
+        }
+    }
+    return report;
+}
+
+}  // namespace jointrom::cli
