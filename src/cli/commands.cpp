@@ -24,12 +24,12 @@ constexpr auto command_table = std::to_array<Command>({
      "jointrom inspect export.txt --rate-hz 1000 --missing 666",
      attach_inspect},
     {"calibrate", "known angles against readings: a calibration file with its uncertainty",
-     "jointrom calibrate --point 0=0.512 --point 90=2.867 --unit V --output sensor.json\n"
+     "jointrom calibrate --point 0=0.512 --point 90=2.867 --unit V --save sensor.json\n"
      "jointrom calibrate --point 0=cal.csv@2,4 --point 90=cal.csv@8,10 --control 45=cal.csv@5,7 --tolerance-deg 2",
      attach_calibrate},
     {"angles", "the anatomical joint angle over time, with velocity and acceleration",
      "jointrom angles P03_left_elbow.csv --output angles.csv\n"
-     "jointrom angles volts.csv --calibration sensor.json --joint elbow --side left --neutral-s 0,2",
+     "jointrom angles P01_right_elbow_volts.csv --calibration sensor.json --joint elbow --side left --neutral-s 0,2",
      attach_angles},
     {"static", "postures that were held still",
      "jointrom static P05_right_elbow_static.csv\n"

@@ -1,0 +1,116 @@
+#include "cli/command.hpp"
+#include "cli/output_options.hpp"
+#include "cli/setting_options.hpp"
+
+#include "analysis/setting_text.hpp"
+
+#include <jointrom/analysis/calibration_points.hpp>
+#include <jointrom/angle/calibration_file.hpp>
+#include <jointrom/angle/control_point.hpp>
+#include <jointrom/core/failure.hpp>
+#include <jointrom/core/whole_file.hpp>
+#include <jointrom/report/calibration_tables.hpp>
+
+#include <fmt/format.h>
+
+#include <memory>
+#include <utility>
+
+namespace jointrom::cli {
+namespace {
+
+struct CalibrateOptions {
+    std::vector<std::string> points;
+    std::vector<std::string> controls;
+    std::string unit;
+    std::string gain;
+    std::string known_u = "0";
+    std::string tolerance;
+    std::string calibration_file;
+    SettingOptions settings;
+    OutputOptions output;
+};
+
+CalibrationOptions fit_options(const CalibrateOptions& options, const Settings& settings, const std::string& read_unit) {
+    CalibrationOptions fit;
+    fit.side = settings.side;
+    if (!settings.joint.empty()) {
+        fit.motion = joint_motion(settings.joint, settings.motion);
+    }
+    if (!options.unit.empty()) {
+        fit.unit = options.unit;
+    } else if (!read_unit.empty()) {
+        fit.unit = read_unit;
+    }
+    if (!options.gain.empty()) {
+        fit.gain_deg_per_unit = number_setting("--gain", options.gain);
+    }
+    return fit;
+}
+
+std::vector<ControlResult> judged(const CalibrateOptions& options, const Settings& settings,
+                                  const Calibration& calibration, double known_u_deg, Console& console,
+                                  Findings& findings) {
+    std::vector<ControlResult> results;
+    if (options.controls.empty()) {
+        return results;
+    }
+    if (options.tolerance.empty()) {
+        throw Failure(FailureKind::usage, "tolerance-missing", "control points need --tolerance-deg",
+                      "Say how far off a control point may be, such as --tolerance-deg 2.");
+    }
+    const double tolerance_deg = positive_setting("--tolerance-deg", options.tolerance);
+    const NamedPoints named = calibration_points(options.controls, settings, known_u_deg, console.in);
+    for (const CalibrationPoint& point : named.points) {
+        results.push_back(judge_control_point(calibration, point, tolerance_deg, findings));
+    }
+    return results;
+}
+
+ExitStatus run_calibrate(const CalibrateOptions& options, Console& console) {
+    const Settings settings = options.settings.settings();
+    const double known_u_deg = number_setting("--known-u-deg", options.known_u);
+    NamedPoints named = calibration_points(options.points, settings, known_u_deg, console.in);
+    const CalibrationOptions fit = fit_options(options, settings, named.unit);
+    Report report{.schema = "jointrom-calibrate", .title = "calibration", .findings = named.findings};
+    const Calibration calibration = fit_calibration(std::move(named.points), fit, report.findings);
+    const auto controls = judged(options, settings, calibration, known_u_deg, console, report.findings);
+
+    report.settings = options.settings.in_force(settings);
+    report.tables = {calibration_table(calibration), calibration_point_table(calibration), control_table(controls)};
+    report.remarks.push_back(fmt::format("Calibrated from {:.5g} to {:.5g} {}.", calibration.reading_min,
+                                         calibration.reading_max, calibration.unit));
+    if (!options.calibration_file.empty()) {
+        write_whole_file(options.calibration_file, calibration_text(calibration));
+        report.remarks.push_back(fmt::format("Written to {}.", options.calibration_file));
+    }
+    options.output.write(report, console);
+    for (const ControlResult& control : controls) {
+        if (control.verdict != Conformity::inside) {
+            return exit_not_met;
+        }
+    }
+    return exit_done;
+}
+
+}  // namespace
+
+Action attach_calibrate(CLI::App& app) {
+    auto options = std::make_shared<CalibrateOptions>();
+    const auto add = [&](const char* name, auto& target, const char* type, const char* help) {
+        return app.add_option(name, target, help)->type_name(type)->allow_extra_args(false)->group("Calibration");
+    };
+    add("--point", options->points, "ANGLE=READING", "a known angle and its reading, or ANGLE=FILE@START,END")
+        ->required();
+    add("--control", options->controls, "ANGLE=READING", "a known angle kept out of the line, to judge it by");
+    add("--tolerance-deg", options->tolerance, "D", "how far off a control point may be");
+    add("--known-u-deg", options->known_u, "U", "standard uncertainty of the known angles");
+    add("--unit", options->unit, "UNIT", "unit of the readings: deg, V, mV, counts, ...; else as the recordings say");
+    add("--gain", options->gain, "G", "deg per unit, for a single point");
+    add("--save", options->calibration_file, "FILE", "write the calibration file for --calibration");
+    options->settings.attach(app, {SettingGroup::reading, SettingGroup::joint});
+    options->output.attach(app, false);
+    return [options](Console& console) { return run_calibrate(*options, console); };
+}
+
+}  // namespace jointrom::cli
