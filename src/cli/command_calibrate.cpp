@@ -72,7 +72,10 @@ ExitStatus run_calibrate(const CalibrateOptions& options, Console& console) {
     const double known_u_deg = number_setting("--known-u-deg", options.known_u);
     NamedPoints named = calibration_points(options.points, settings, known_u_deg, console.in);
     const CalibrationOptions fit = fit_options(options, settings, named.unit);
-    Report report{.schema = "jointrom-calibrate", .title = "calibration", .findings = named.findings};
+    Report report;
+    report.schema = "jointrom-calibrate";
+    report.title = "calibration";
+    report.findings = named.findings;
     const Calibration calibration = fit_calibration(std::move(named.points), fit, report.findings);
     const auto controls = judged(options, settings, calibration, known_u_deg, console, report.findings);
 
