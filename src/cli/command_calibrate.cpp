@@ -33,7 +33,7 @@ struct CalibrateOptions {
 
 CalibrationOptions fit_options(const CalibrateOptions& options, const Settings& settings, const std::string& read_unit) {
     CalibrationOptions fit;
-    fit.side = settings.side;
+    fit.side = settings.preparation.side;
     if (!settings.joint.empty()) {
         fit.motion = joint_motion(settings.joint, settings.motion);
     }

@@ -1,7 +1,6 @@
 #include "cli/command.hpp"
 #include "cli/trial_options.hpp"
 
-#include <jointrom/analysis/measuring_options.hpp>
 #include <jointrom/report/movement_tables.hpp>
 
 #include <memory>
@@ -12,7 +11,7 @@ namespace {
 ExitStatus run_peaks(const TrialOptions& options, Console& console) {
     const Settings settings = options.settings.settings();
     const Trial trial = options.trial(settings, console);
-    const auto points = turning_points(trial.trace, turning_point_options(settings));
+    const auto points = turning_points(trial.trace, settings.turning_points);
     Report report = options.report(trial, settings, "jointrom-peaks", "turning points");
     report.tables.push_back(turning_point_table(trial.trace, points));
     if (points.empty()) {
@@ -26,7 +25,7 @@ ExitStatus run_peaks(const TrialOptions& options, Console& console) {
 
 Action attach_peaks(CLI::App& app) {
     auto options = std::make_shared<TrialOptions>();
-    options->attach(app, {SettingGroup::movement});
+    options->attach(app, {SettingGroup::turning_points});
     return [options](Console& console) { return run_peaks(*options, console); };
 }
 

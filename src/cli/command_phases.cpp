@@ -1,7 +1,6 @@
 #include "cli/command.hpp"
 #include "cli/trial_options.hpp"
 
-#include <jointrom/analysis/measuring_options.hpp>
 #include <jointrom/report/movement_tables.hpp>
 
 #include <memory>
@@ -12,7 +11,7 @@ namespace {
 ExitStatus run_phases(const TrialOptions& options, Console& console) {
     const Settings settings = options.settings.settings();
     const Trial trial = options.trial(settings, console);
-    const MovementPhases found = movement_phases(trial.trace, phase_options(settings));
+    const MovementPhases found = movement_phases(trial.trace, settings.phases);
     Report report = options.report(trial, settings, "jointrom-phases", "phases of movement");
     report.tables.push_back(phase_table(trial.trace, found.phases));
     options.output.write(report, console);
@@ -23,7 +22,7 @@ ExitStatus run_phases(const TrialOptions& options, Console& console) {
 
 Action attach_phases(CLI::App& app) {
     auto options = std::make_shared<TrialOptions>();
-    options->attach(app, {SettingGroup::stillness});
+    options->attach(app, {SettingGroup::phases});
     return [options](Console& console) { return run_phases(*options, console); };
 }
 

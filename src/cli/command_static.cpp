@@ -3,7 +3,6 @@
 
 #include "analysis/setting_text.hpp"
 
-#include <jointrom/analysis/measuring_options.hpp>
 #include <jointrom/report/movement_tables.hpp>
 
 #include <memory>
@@ -30,7 +29,7 @@ ExitStatus run_static(const StaticOptions& options, Console& console) {
         options.expected.empty() ? std::vector<double>() : number_list_setting("--expected-deg", options.expected);
     const PostureMatching matching = matching_named(options.matching);
     const Trial trial = options.trial(settings, console);
-    const auto postures = still_postures(trial.trace, still_posture_options(settings));
+    const auto postures = still_postures(trial.trace, settings.stillness);
 
     Report report = options.report(trial, settings, "jointrom-static", "still postures");
     report.tables.push_back(posture_table(postures));

@@ -14,11 +14,13 @@ std::string heading_of(SettingGroup group) {
     case SettingGroup::angle:
         return "From reading to angle";
     case SettingGroup::stillness:
-        return "Stillness";
-    case SettingGroup::movement:
+        return "Postures held still";
+    case SettingGroup::phases:
+        return "Phases of movement";
+    case SettingGroup::turning_points:
         break;
     }
-    return "Movement";
+    return "Turning points";
 }
 
 }  // namespace

@@ -5,12 +5,13 @@
 /// gives each setting its name; command line options, settings files and the settings that a result reports all come
 /// from it.
 
-#include <jointrom/angle/joint_motion.hpp>
-#include <jointrom/core/sample_span.hpp>
-#include <jointrom/core/units.hpp>
+#include <jointrom/angle/prepare_angle.hpp>
+#include <jointrom/movement/phases.hpp>
+#include <jointrom/movement/still_postures.hpp>
+#include <jointrom/movement/turning_points.hpp>
+#include <jointrom/recording/read_recording.hpp>
 
 #include <filesystem>
-#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -19,41 +20,18 @@
 
 namespace jointrom {
 
-/// What is unset is found out from the recording, or left at the default of the module that uses it.
+/// What is unset is found out from the recording.
 struct Settings {
-    // How the file is read.
-    std::string time_column, angle_column;
-    std::vector<std::pair<std::string, std::string>> emg_columns;  ///< (name, column)
-    Hertz rate;                                                    ///< of all channels
-    std::vector<std::pair<std::string, Hertz>> channel_rates;
-    std::string angle_unit;
-    std::vector<double> missing_values;
-    std::optional<std::size_t> trial;
-    std::optional<char> delimiter, decimal_mark;
-
-    // Which joint.
-    std::string joint, motion;
-    Side side = Side::unknown;
-
-    // How the reading becomes an angle.
-    std::string calibration_file;
-    TimeWindow neutral_window;
-    Degrees neutral_reading;
-    std::string neutral_file;
-    std::optional<bool> mirror;
-    Hertz lowpass;  ///< unset: the default of PreparationOptions
-    bool lowpass_auto = false, lowpass_off = false;
-    TimeWindow window;
-    Degrees sensor_u;
-    Seconds longest_bridge;
-
-    // What counts as still and as a movement.
-    Seconds hold;
-    DegreesPerSecond still_speed;
-    Degrees prominence;
+    ReadingOptions reading;
+    std::string joint, motion;  ///< names as typed
+    std::string calibration_file, neutral_file;
+    PreparationOptions preparation;  ///< its motion, calibration and unit are filled in when a recording is prepared
+    StillPostureOptions stillness;
+    PhaseOptions phases;
+    TurningPointOptions turning_points;
 };
 
-enum class SettingGroup { reading, joint, angle, stillness, movement };
+enum class SettingGroup { reading, joint, angle, stillness, phases, turning_points };
 
 /// One setting by name.
 struct SettingKind {
@@ -64,7 +42,7 @@ struct SettingKind {
     bool repeatable;  ///< each further value adds to the ones before
     /// \throws Failure usage "setting-invalid"
     void (*set)(Settings& settings, std::string_view text);
-    /// The value in force, empty when it is unset.
+    /// The value in force, empty when it is left to be found out.
     std::string (*text)(const Settings& settings);
 
     [[nodiscard]] std::string key() const;
@@ -79,7 +57,7 @@ struct SettingKind {
 ///   with the nearest known key for an unknown one
 void apply_settings_file(const std::filesystem::path& path, Settings& settings);
 
-/// Name and value of every setting of the groups, in order; an unset one has an empty value.
+/// Name and value of every setting of the groups, in order; one that is left to be found out has an empty value.
 [[nodiscard]] std::vector<std::pair<std::string, std::string>> settings_in_force(const Settings& settings,
                                                                                  std::span<const SettingGroup> groups);
 
