@@ -1,5 +1,6 @@
 #include <jointrom/movement/angle_uncertainty.hpp>
 #include <jointrom/report/movement_tables.hpp>
+#include <jointrom/stats/descriptive.hpp>
 
 namespace jointrom {
 namespace {
@@ -56,6 +57,46 @@ ResultTable phase_table(const AngleTrace& trace, std::span<const Phase> phases) 
                        number(phase.duration()), number(phase.start_angle), number(phase.end_angle),
                        number(phase.excursion), number(phase.peak_velocity), number(phase.mean_velocity)});
     }
+    return table;
+}
+
+ResultTable repetition_table(const AngleTrace& trace, const Repetitions& repetitions) {
+    ResultTable table("repetitions",
+                      {"repetition", "start_s", "turn_s", "end_s", "duration_s", "start_deg", "turn_deg", "end_deg",
+                       "arc_deg", "raising_s", "holding_s", "lowering_s", "raising_velocity_deg_s",
+                       "lowering_velocity_deg_s", "spectral_arc", "log_jerk"});
+    for (const Repetition& row : repetitions.rows) {
+        table.add_row({count_cell(row.number), number(row.start), number(row.turn), number(row.end),
+                       number(row.duration()), number(row.start_angle),
+                       measured(row.turn_angle.value(), angle_budget(trace, row.turn_angle)), number(row.end_angle),
+                       measured(row.arc.value(), arc_budget(trace, row.arc)), number(row.raising), number(row.holding),
+                       number(row.lowering), number(row.raising_peak_velocity), number(row.lowering_peak_velocity),
+                       row.smoothness.spectral_arc_length, row.smoothness.log_dimensionless_jerk});
+    }
+    return table;
+}
+
+ResultTable repetition_summary_table(const Repetitions& repetitions) {
+    ResultTable table("summary", {"quantity", "figure_unit", "mean", "sd", "count"});
+    const auto add = [&](const char* quantity, const char* unit, const auto& value_of) {
+        std::vector<double> values;
+        for (const Repetition& row : repetitions.rows) {
+            values.push_back(value_of(row));
+        }
+        const Description d = describe(values);
+        table.add_row({std::string(quantity), std::string(unit), d.mean, d.sd, count_cell(d.count)});
+    };
+    add("arc", "deg", [](const Repetition& row) { return row.arc.value(); });
+    add("turn", "deg", [](const Repetition& row) { return row.turn_angle.value(); });
+    add("duration", "s", [](const Repetition& row) { return row.duration().value(); });
+    add("raising peak velocity", "deg/s", [](const Repetition& row) { return row.raising_peak_velocity.value(); });
+    add("lowering peak velocity", "deg/s", [](const Repetition& row) { return row.lowering_peak_velocity.value(); });
+    const auto add_single = [&](const char* quantity, const char* unit, double value) {
+        table.add_row({std::string(quantity), std::string(unit), value, std::monostate(), std::monostate()});
+    };
+    add_single("cadence", "1/min", repetitions.cadence_per_min);
+    add_single("variation of arc", "%", repetitions.arc_cv_pct);
+    add_single("variation of duration", "%", repetitions.duration_cv_pct);
     return table;
 }
 

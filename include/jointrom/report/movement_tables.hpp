@@ -5,6 +5,7 @@
 
 #include <jointrom/angle/angle_trace.hpp>
 #include <jointrom/movement/phases.hpp>
+#include <jointrom/movement/repetitions.hpp>
 #include <jointrom/movement/still_postures.hpp>
 #include <jointrom/movement/turning_points.hpp>
 #include <jointrom/report/result_table.hpp>
@@ -24,5 +25,11 @@ namespace jointrom {
 
 /// A row for each phase.
 [[nodiscard]] ResultTable phase_table(const AngleTrace& trace, std::span<const Phase> phases);
+
+/// A row for each repetition.
+[[nodiscard]] ResultTable repetition_table(const AngleTrace& trace, const Repetitions& repetitions);
+
+/// Mean and spread of the repetitions' figures, a row each.
+[[nodiscard]] ResultTable repetition_summary_table(const Repetitions& repetitions);
 
 }  // namespace jointrom
