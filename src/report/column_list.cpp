@@ -25,6 +25,7 @@ constexpr auto catalogue = std::to_array<ColumnKind>({
     {"error_deg", 3, "error", "Calibrated minus known angle."},
     {"excursion_deg", 2, "excursion", "Angle at the end minus angle at the start: negative where the joint goes back."},
     {"expected_deg", 1, "expected", "Angle that was asked for."},
+    {"extent_deg", 2, "angle", "The farthest angle in the direction, or the arc between both."},
     {"figure_unit", 0, "unit", "Unit of the value in the row."},
     {"gaps", 0, "gaps", "Stretches without samples."},
     {"held_deg", 2, "held", "Mean of the outermost posture that was held still on that side."},

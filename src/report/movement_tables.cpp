@@ -100,4 +100,26 @@ ResultTable repetition_summary_table(const Repetitions& repetitions) {
     return table;
 }
 
+ResultTable range_table(const AngleTrace& trace, const RangeOfMotion& range) {
+    ResultTable table("range", {"quantity", "extent_deg", "at_s", "at_edge", "held_deg", "mean_deg", "sd_deg", "count"});
+    const auto add = [&](const std::string& quantity, Measured extent, Cell time, Cell at_edge,
+                         const std::optional<StillPosture>& held, const std::optional<RepeatedValue>& repeated) {
+        std::vector<Cell> row{quantity, extent, std::move(time), std::move(at_edge)};
+        row.push_back(held ? Cell(measured(held->mean.value(), held->budget)) : Cell());
+        row.push_back(repeated ? Cell(measured(repeated->mean.value(), repeated->budget)) : Cell());
+        row.push_back(repeated ? number(repeated->sd) : Cell());
+        row.push_back(repeated ? count_cell(repeated->count) : Cell());
+        table.add_row(std::move(row));
+    };
+    const auto add_extreme = [&](const std::string& direction, const Extreme& extreme, const auto& held,
+                                 const auto& repeated) {
+        add(direction, measured(extreme.angle.value(), extreme.budget), number(extreme.time), extreme.at_edge, held,
+            repeated);
+    };
+    add_extreme(trace.motion().positive, range.positive, range.held_positive, range.mean_positive);
+    add_extreme(trace.motion().negative, range.negative, range.held_negative, range.mean_negative);
+    add("arc", measured(range.arc.value(), range.arc_budget), Cell(), Cell(), std::nullopt, range.mean_arc);
+    return table;
+}
+
 }  // namespace jointrom

@@ -5,6 +5,7 @@
 
 #include <jointrom/angle/angle_trace.hpp>
 #include <jointrom/movement/phases.hpp>
+#include <jointrom/movement/range_of_motion.hpp>
 #include <jointrom/movement/repetitions.hpp>
 #include <jointrom/movement/still_postures.hpp>
 #include <jointrom/movement/turning_points.hpp>
@@ -31,5 +32,8 @@ namespace jointrom {
 
 /// Mean and spread of the repetitions' figures, a row each.
 [[nodiscard]] ResultTable repetition_summary_table(const Repetitions& repetitions);
+
+/// Rows for the positive extreme, the negative extreme and the arc.
+[[nodiscard]] ResultTable range_table(const AngleTrace& trace, const RangeOfMotion& range);
 
 }  // namespace jointrom
