@@ -2,22 +2,21 @@
 
 #include <jointrom/analysis/calibration_points.hpp>
 #include <jointrom/analysis/trial.hpp>
-#include <jointrom/angle/posture.hpp>
+#include <jointrom/angle/calibration_reading.hpp>
 #include <jointrom/core/failure.hpp>
 #include <jointrom/core/number_text.hpp>
 
 #include <fmt/format.h>
 
-#include <cmath>
 #include <map>
 #include <optional>
 
 namespace jointrom {
 namespace {
 
-/// A text "ANGLE=READING" or "ANGLE=FILE@START,END" in its parts.
+/// A point's text in its parts.
 struct PointText {
-    double known_deg = 0.0;
+    std::vector<double> known_deg;
     std::optional<double> reading;
     std::string file;
     TimeWindow window;
@@ -25,74 +24,84 @@ struct PointText {
 
 [[noreturn]] void refuse_point(const std::string& text) {
     throw Failure(FailureKind::usage, "point-invalid",
-                  fmt::format("the point '{}' is not ANGLE=READING or ANGLE=FILE@START,END", text),
-                  "Write 90=2.867, or 90=cal.csv@2,4 for the mean of cal.csv from 2 s to 4 s.");
+                  fmt::format("the point '{}' is not ANGLE=READING, ANGLE=FILE@START,END or ANGLES=FILE", text),
+                  "Write 90=2.867, or 90=cal.csv@2,4 for the mean of cal.csv from 2 s to 4 s, or 0,45,90=cal.csv for "
+                  "angles that were held one after the other.");
 }
 
 PointText parse_point(const std::string& text) {
-    const auto [angle, reading] = named_value(text);
-    const auto known_deg = parse_number(angle);
-    if (!known_deg) {
+    auto [angles, reading] = named_value(text);
+    if (angles.empty() || reading.empty()) {
         refuse_point(text);
     }
-    PointText result{.known_deg = *known_deg, .reading = parse_number(reading), .file = {}, .window = {}};
-    if (result.reading) {
-        return result;
+    PointText result;
+    result.known_deg = number_list_setting("the known angle of " + text, angles);
+    const bool is_single = result.known_deg.size() == 1;
+    result.reading = parse_number(reading);
+    if (const std::size_t at = reading.rfind('@'); !result.reading && at != std::string::npos) {
+        result.window = window_setting("the window of " + text, reading.substr(at + 1));
+        reading.resize(at);
     }
-    const std::size_t at = reading.rfind('@');
-    if (at == std::string::npos || at == 0) {
+    result.file = reading;
+    if (is_single != (result.reading.has_value() || result.window.is_set())) {
         refuse_point(text);
     }
-    result.file = reading.substr(0, at);
-    result.window = window_setting("the window of " + text, reading.substr(at + 1));
     return result;
 }
 
-CalibrationPoint point_in(const Channel& channel, const PointText& text) {
-    const SampleSpan span = channel.times.span(text.window);
-    const HeldLevel level = held_level(channel.samples, span);
-    if (std::isnan(level.mean)) {
-        throw Failure(FailureKind::usage, "window-empty",
-                      fmt::format("there is no sample of {} between {} s and {} s", channel.name,
-                                  shortest_text(text.window.start.value()), shortest_text(text.window.end.value())),
-                      "`inspect` shows from when to when the recording lasts.", {text.file});
+/// Recordings that points were read from, each read once.
+class PointRecordings {
+  public:
+    PointRecordings(const Settings& settings, std::istream& standard_input)
+        : settings_(settings), standard_input_(standard_input) {}
+
+    /// \param result takes the recording's findings and unit
+    const Channel& channel(const std::string& file, NamedPoints& result) {
+        if (!recordings_.contains(file)) {
+            Recording recording = read_recording(file, standard_input_, settings_);
+            result.findings.insert(result.findings.end(), recording.findings.begin(), recording.findings.end());
+            recordings_.emplace(file, std::move(recording));
+        }
+        const Channel& channel = angle_channel(recordings_.at(file));
+        if (!result.unit.empty() && result.unit != channel.unit) {
+            throw Failure(FailureKind::usage, "units-differ",
+                          fmt::format("{} is in '{}', the points before are in '{}'", channel.name, channel.unit,
+                                      result.unit),
+                          "Name the same column for all with --angle.", {file});
+        }
+        result.unit = channel.unit;
+        return channel;
     }
-    return {.known_deg = text.known_deg,
-            .reading = level.mean,
-            .reading_sd = level.sd,
-            .effective_count = level.effective_count,
-            .source = fmt::format("{}@{}", text.file, window_text(text.window))};
-}
+
+  private:
+    const Settings& settings_;
+    std::istream& standard_input_;
+    std::map<std::string, Recording> recordings_;
+};
 
 }  // namespace
 
-NamedPoints calibration_points(const std::vector<std::string>& texts, const Settings& settings, double known_u_deg,
+NamedPoints calibration_points(const std::vector<std::string>& texts, const Settings& settings, Degrees known_u,
                                std::istream& standard_input) {
     NamedPoints result;
-    std::map<std::string, Recording> recordings;
+    PointRecordings recordings(settings, standard_input);
     for (const std::string& text : texts) {
-        const PointText parsed = parse_point(text);
-        CalibrationPoint point{.known_deg = parsed.known_deg, .source = "given"};
-        if (parsed.reading) {
-            point.reading = *parsed.reading;
-        } else {
-            if (!recordings.contains(parsed.file)) {
-                Recording recording = read_recording(parsed.file, standard_input, settings);
-                result.findings.insert(result.findings.end(), recording.findings.begin(), recording.findings.end());
-                recordings.emplace(parsed.file, std::move(recording));
-            }
-            const Channel& channel = angle_channel(recordings.at(parsed.file));
-            if (!result.unit.empty() && result.unit != channel.unit) {
-                throw Failure(FailureKind::usage, "units-differ",
-                              fmt::format("{} is in {}, the points before are in {}", channel.name, channel.unit,
-                                          result.unit),
-                              "Name the same column for all with --angle.", {parsed.file});
-            }
-            result.unit = channel.unit;
-            point = point_in(channel, parsed);
+        const PointText point = parse_point(text);
+        if (point.reading) {
+            result.points.push_back({.known_deg = point.known_deg.front(),
+                                     .known_u_deg = known_u.value(),
+                                     .reading = *point.reading,
+                                     .source = "given"});
+            continue;
         }
-        point.known_u_deg = known_u_deg;
-        result.points.push_back(std::move(point));
+        const Channel& channel = recordings.channel(point.file, result);
+        if (point.window.is_set()) {
+            result.points.push_back(
+                read_calibration_point(channel, point.window, Degrees(point.known_deg.front()), known_u, point.file));
+        } else {
+            const auto held = read_calibration_holds(channel, point.known_deg, known_u, point.file);
+            result.points.insert(result.points.end(), held.begin(), held.end());
+        }
     }
     return result;
 }

@@ -49,7 +49,7 @@ CalibrationOptions fit_options(const CalibrateOptions& options, const Settings& 
 }
 
 std::vector<ControlResult> judged(const CalibrateOptions& options, const Settings& settings,
-                                  const Calibration& calibration, double known_u_deg, Console& console,
+                                  const Calibration& calibration, Degrees known_u, Console& console,
                                   Findings& findings) {
     std::vector<ControlResult> results;
     if (options.controls.empty()) {
@@ -60,7 +60,7 @@ std::vector<ControlResult> judged(const CalibrateOptions& options, const Setting
                       "Say how far off a control point may be, such as --tolerance-deg 2.");
     }
     const double tolerance_deg = positive_setting("--tolerance-deg", options.tolerance);
-    const NamedPoints named = calibration_points(options.controls, settings, known_u_deg, console.in);
+    const NamedPoints named = calibration_points(options.controls, settings, known_u, console.in);
     for (const CalibrationPoint& point : named.points) {
         results.push_back(judge_control_point(calibration, point, tolerance_deg, findings));
     }
@@ -69,15 +69,15 @@ std::vector<ControlResult> judged(const CalibrateOptions& options, const Setting
 
 ExitStatus run_calibrate(const CalibrateOptions& options, Console& console) {
     const Settings settings = options.settings.settings();
-    const double known_u_deg = number_setting("--known-u-deg", options.known_u);
-    NamedPoints named = calibration_points(options.points, settings, known_u_deg, console.in);
+    const Degrees known_u(number_setting("--known-u-deg", options.known_u));
+    NamedPoints named = calibration_points(options.points, settings, known_u, console.in);
     const CalibrationOptions fit = fit_options(options, settings, named.unit);
     Report report;
     report.schema = "jointrom-calibrate";
     report.title = "calibration";
     report.findings = named.findings;
     const Calibration calibration = fit_calibration(std::move(named.points), fit, report.findings);
-    const auto controls = judged(options, settings, calibration, known_u_deg, console, report.findings);
+    const auto controls = judged(options, settings, calibration, known_u, console, report.findings);
 
     report.settings = options.settings.in_force(settings);
     report.tables = {calibration_table(calibration), calibration_point_table(calibration), control_table(controls)};
@@ -103,7 +103,7 @@ Action attach_calibrate(CLI::App& app) {
     const auto add = [&](const char* name, auto& target, const char* type, const char* help) {
         return app.add_option(name, target, help)->type_name(type)->allow_extra_args(false)->group("Calibration");
     };
-    add("--point", options->points, "ANGLE=READING", "a known angle and its reading, or ANGLE=FILE@START,END")
+    add("--point", options->points, "ANGLE=READING", "a known angle and its reading; or ANGLE=FILE@START,END; or ANGLES=FILE for angles held in turn")
         ->required();
     add("--control", options->controls, "ANGLE=READING", "a known angle kept out of the line, to judge it by");
     add("--tolerance-deg", options->tolerance, "D", "how far off a control point may be");

@@ -19,14 +19,15 @@ struct NamedPoints {
     Findings findings;  ///< of the recordings
 };
 
-/// The points for texts "ANGLE=READING" or "ANGLE=FILE@START,END": the known angle in degrees, and what the sensor read,
-/// as a number or as the mean over a window (seconds) of a recording.
+/// The points for texts "ANGLE=READING", "ANGLE=FILE@START,END" or "ANGLES=FILE": known angles in degrees, and what the
+/// sensor read: a number, the mean over a window (seconds) of a recording, or the holds of a recording one after the
+/// other.
 ///
 /// \param settings how recordings are read; each file is read once
-/// \param known_u_deg standard uncertainty of every known angle
-/// \throws Failure usage "point-invalid" for a text of another form, "window-empty" for a window without samples,
-///   "units-differ" when recordings have different units; and as read_recording()
+/// \param known_u  standard uncertainty of every known angle; 0 when it is not known
+/// \throws Failure usage "point-invalid" for a text of another form, "units-differ" when recordings have different
+///   units; and as read_recording(), read_calibration_point(), read_calibration_holds()
 [[nodiscard]] NamedPoints calibration_points(const std::vector<std::string>& texts, const Settings& settings,
-                                             double known_u_deg, std::istream& standard_input);
+                                             Degrees known_u, std::istream& standard_input);
 
 }  // namespace jointrom

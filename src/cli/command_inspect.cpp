@@ -1,0 +1,70 @@
+#include "cli/command.hpp"
+#include "cli/output_options.hpp"
+#include "cli/setting_options.hpp"
+
+#include <jointrom/analysis/trial.hpp>
+#include <jointrom/core/checksum.hpp>
+#include <jointrom/report/inspection_tables.hpp>
+
+#include <memory>
+#include <vector>
+
+namespace jointrom::cli {
+namespace {
+
+struct InspectOptions {
+    std::string file;
+    SettingOptions settings;
+    OutputOptions output;
+};
+
+/// Findings of reading and of every channel, each once.
+Findings all_findings(const Recording& recording, const std::vector<ChannelQuality>& qualities) {
+    Findings findings = recording.findings;
+    for (const ChannelQuality& quality : qualities) {
+        for (const Finding& finding : quality.findings) {
+            if (std::find(findings.begin(), findings.end(), finding) == findings.end()) {
+                findings.push_back(finding);
+            }
+        }
+    }
+    return findings;
+}
+
+ExitStatus run_inspect(const InspectOptions& options, Console& console) {
+    const Settings settings = options.settings.settings();
+    const Recording recording = read_recording(options.file, console.in, settings);
+    std::vector<ChannelQuality> qualities;
+    for (const Channel& channel : recording.channels) {
+        qualities.push_back(channel_quality(channel));
+    }
+    Report report;
+    report.schema = "jointrom-inspect";
+    report.title = options.file;
+    report.tables = {channel_table(recording, qualities), file_table(recording.table)};
+    if (recording.table.blocks.size() > 1) {
+        report.tables.push_back(trial_table(recording.table));
+    }
+    report.remarks.emplace_back(recording.angle ? "* taken as the joint angle; another one with --angle COLUMN."
+                                                : "No channel looks like a joint angle; name one with --angle COLUMN.");
+    report.inputs.push_back({options.file, options.file == "-" ? std::string() : sha256_of_file(options.file),
+                             recording.table.rows});
+    report.settings = options.settings.in_force(settings);
+    report.findings = all_findings(recording, qualities);
+    options.output.write(report, console);
+    return exit_done;
+}
+
+}  // namespace
+
+Action attach_inspect(CLI::App& app) {
+    auto options = std::make_shared<InspectOptions>();
+    app.add_option("file", options->file, "the recording, as the logger exported it; - for standard input")
+        ->type_name("FILE")
+        ->required();
+    options->settings.attach(app, {SettingGroup::reading});
+    options->output.attach(app, false);
+    return [options](Console& console) { return run_inspect(*options, console); };
+}
+
+}  // namespace jointrom::cli
