@@ -12,6 +12,15 @@
 namespace jointrom::cli {
 namespace {
 
+/// "extension-flexion 5-0-145: extension to 5 deg beyond neutral, flexion to 145 deg."
+std::string notation_sentence(const JointMotion& motion, const RangeOfMotion& range) {
+    const Degrees low = range.negative.angle;
+    const Degrees high = range.positive.angle;
+    return fmt::format("Neutral zero notation: {}; {}, {}.", neutral_zero_notation(low, high, motion).text(),
+                       range_end_in_words(low, RangeEnd::negative, motion),
+                       range_end_in_words(high, RangeEnd::positive, motion));
+}
+
 ExitStatus run_range(const TrialOptions& options, Console& console) {
     const Settings settings = options.settings.settings();
     const Trial trial = options.trial(settings, console);

@@ -1,7 +1,7 @@
 #include "cli/command.hpp"
 #include "cli/trial_options.hpp"
 
-#include <jointrom/movement/ensemble_curve.hpp>
+#include <jointrom/movement/repetitions.hpp>
 #include <jointrom/report/movement_tables.hpp>
 
 #include <memory>
@@ -21,7 +21,8 @@ ExitStatus run_repetitions(const RepetitionsOptions& options, Console& console) 
     Report report = options.report(trial, settings, "jointrom-repetitions", "repetitions");
     report.findings.insert(report.findings.end(), found.findings.begin(), found.findings.end());
     if (options.curve) {
-        report.tables = {curve_table(trial.trace, found), curve_figures_table(trial.trace, found)};
+        const EnsembleCurve curve = ensemble_curve(trial.trace, found.rows);
+        report.tables = {curve_table(curve), curve_figures_table(curve)};
     } else {
         report.tables = {repetition_table(trial.trace, found)};
         if (found.rows.size() > 1) {

@@ -122,4 +122,23 @@ ResultTable range_table(const AngleTrace& trace, const RangeOfMotion& range) {
     return table;
 }
 
+ResultTable curve_table(const EnsembleCurve& curve) {
+    ResultTable table("curve", {"percent_pct", "mean_deg", "sd_deg", "count"});
+    for (std::size_t i = 0; i < curve.mean_deg.size(); ++i) {
+        table.add_row({curve.percent(i), curve.mean_deg[i], curve.sd_deg[i], count_cell(curve.curves_deg.size())});
+    }
+    return table;
+}
+
+ResultTable curve_figures_table(const EnsembleCurve& curve) {
+    ResultTable table("likeness", {"quantity", "figure_unit", "value"});
+    const auto add = [&](const char* quantity, const char* unit, Cell value) {
+        table.add_row({std::string(quantity), std::string(unit), std::move(value)});
+    };
+    add("average SD", "deg", curve.average_sd_deg);
+    add("coefficient of variation", "%", curve.cv_pct);
+    add("coefficient of multiple correlation", "", curve.cmc ? Cell(*curve.cmc) : Cell());
+    return table;
+}
+
 }  // namespace jointrom

@@ -4,6 +4,7 @@
 /// What movement/ measured, as tables of the column catalogue.
 
 #include <jointrom/angle/angle_trace.hpp>
+#include <jointrom/movement/ensemble_curve.hpp>
 #include <jointrom/movement/phases.hpp>
 #include <jointrom/movement/range_of_motion.hpp>
 #include <jointrom/movement/repetitions.hpp>
@@ -35,5 +36,11 @@ namespace jointrom {
 
 /// Rows for the positive extreme, the negative extreme and the arc.
 [[nodiscard]] ResultTable range_table(const AngleTrace& trace, const RangeOfMotion& range);
+
+/// The mean curve of the repetitions, a row for each percent.
+[[nodiscard]] ResultTable curve_table(const EnsembleCurve& curve);
+
+/// How alike the curves are, a row for each figure.
+[[nodiscard]] ResultTable curve_figures_table(const EnsembleCurve& curve);
 
 }  // namespace jointrom
