@@ -1,6 +1,5 @@
 #include "cli/output_options.hpp"
 
-#include <jointrom/core/failure.hpp>
 #include <jointrom/core/whole_file.hpp>
 #include <jointrom/report/render.hpp>
 
@@ -19,10 +18,7 @@ Format format_named(const std::string& name) {
     if (name == "csv") {
         return Format::csv;
     }
-    if (name == "json") {
-        return Format::json;
-    }
-    throw Failure(FailureKind::usage, "format-unknown", "--format is " + name + ", expected table, csv or json");
+    return Format::json;
 }
 
 void print_findings(const Findings& findings, bool quiet, std::ostream& err) {
@@ -42,7 +38,10 @@ void print_findings(const Findings& findings, bool quiet, std::ostream& err) {
 }  // namespace
 
 void OutputOptions::attach(CLI::App& app, bool may_explain) {
-    app.add_option("--format", format, "table, csv or json")->type_name("FORM")->group("Output");
+    app.add_option("--format", format, "table, csv or json")
+        ->type_name("FORM")
+        ->check(CLI::IsMember({"table", "csv", "json"}).description(""))
+        ->group("Output");
     app.add_option("--output", output, "write to FILE instead of standard output; .csv and .json choose the form")
         ->type_name("FILE")
         ->group("Output");

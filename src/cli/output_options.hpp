@@ -28,7 +28,7 @@ struct OutputOptions {
     /// \param may_explain whether the command has an uncertainty budget to print
     void attach(CLI::App& app, bool may_explain);
 
-    /// The form asked for, or the one that the file's extension names, or `otherwise`. \throws Failure usage
+    /// The form asked for, or the one that the file's extension names, or `otherwise`.
     [[nodiscard]] Format chosen_format(Format otherwise) const;
 
     /// Prints the findings, then the report in the chosen form to --output or standard output.

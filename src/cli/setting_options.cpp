@@ -68,6 +68,9 @@ Settings SettingOptions::settings() const {
             kind.set(result, switches_.at(kind.name) ? "true" : "false");
         }
     }
+    if (!result.joint.empty()) {
+        (void)joint_motion(result.joint, result.motion);  // refuses an unknown one before any file is opened
+    }
     return result;
 }
 
