@@ -1,5 +1,7 @@
 #include <jointrom/movement/angle_uncertainty.hpp>
 
+#include "movement_scale.hpp"
+
 #include <cmath>
 #include <limits>
 
@@ -17,7 +19,8 @@ void add_if_known(Budget& budget, BudgetLine line) {
     }
 }
 
-Budget sensor_budget(const AngleTrace& trace, Degrees distance, double linearity_sensitivity) {
+/// `ends` is 1 for an angle, 2 for the arc between two.
+Budget common_budget(const AngleTrace& trace, Degrees distance, double ends, MomentaryNoise noise) {
     const TraceUncertainty& known = trace.uncertainty();
     const std::string basis = known.is_calibrated ? ", from the calibration" : ", assumed";
     Budget budget;
@@ -27,23 +30,28 @@ Budget sensor_budget(const AngleTrace& trace, Degrees distance, double linearity
                           .degrees_of_freedom = or_infinite(known.gain_dof)});
     add_if_known(budget, {.input = "linearity of the sensor" + basis,
                           .u = known.linearity.value(),
-                          .sensitivity = linearity_sensitivity,
+                          .sensitivity = std::sqrt(ends),
                           .degrees_of_freedom = or_infinite(known.linearity_dof)});
+    if (noise == MomentaryNoise::included) {
+        add_if_known(budget, {.input = "noise left by the low-pass filter",
+                              .u = trace_noise(trace).angle_deg,
+                              .sensitivity = std::sqrt(ends)});
+    }
     return budget;
 }
 
 }  // namespace
 
-Budget angle_budget(const AngleTrace& trace, Degrees angle) {
-    Budget budget = sensor_budget(trace, angle, 1.0);
+Budget angle_budget(const AngleTrace& trace, Degrees angle, MomentaryNoise noise) {
+    Budget budget = common_budget(trace, angle, 1.0, noise);
     add_if_known(budget, {.input = "neutral zero",
                           .u = trace.uncertainty().zero.value(),
                           .degrees_of_freedom = or_infinite(trace.uncertainty().zero_dof)});
     return budget;
 }
 
-Budget arc_budget(const AngleTrace& trace, Degrees arc) {
-    return sensor_budget(trace, arc, std::sqrt(2.0));
+Budget arc_budget(const AngleTrace& trace, Degrees arc, MomentaryNoise noise) {
+    return common_budget(trace, arc, 2.0, noise);
 }
 
 }  // namespace jointrom

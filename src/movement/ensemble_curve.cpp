@@ -1,14 +1,15 @@
 #include <jointrom/movement/ensemble_curve.hpp>
 
 #include <jointrom/core/failure.hpp>
-
-#include "mean_and_sd.hpp"
+#include <jointrom/stats/descriptive.hpp>
 
 #include <algorithm>
 #include <cmath>
 
 namespace jointrom {
 namespace {
+
+constexpr double missing = std::numeric_limits<double>::quiet_NaN();
 
 void require_equal_lengths(const std::vector<std::vector<double>>& curves) {
     for (const auto& curve : curves) {
@@ -31,7 +32,7 @@ double sum_of_squares_about(std::span<const double> values, std::span<const doub
 std::optional<double> multiple_correlation(const EnsembleCurve& ensemble) {
     const auto curves = static_cast<double>(ensemble.curves_deg.size());
     const auto points = static_cast<double>(ensemble.mean_deg.size());
-    const std::vector<double> grand_mean(ensemble.mean_deg.size(), mean_and_sd(ensemble.mean_deg).mean);
+    const std::vector<double> grand_mean(ensemble.mean_deg.size(), describe(ensemble.mean_deg).mean);
     double within = 0.0;
     double total = 0.0;
     for (const auto& curve : ensemble.curves_deg) {
@@ -57,11 +58,12 @@ EnsembleCurve ensemble_of(std::vector<std::vector<double>> curves_deg) {
     double sizes = 0.0;
     for (std::size_t i = 0; i < points; ++i) {
         std::ranges::transform(ensemble.curves_deg, at_point.begin(), [i](const auto& curve) { return curve[i]; });
-        const auto [mean, sd] = mean_and_sd(at_point);
-        ensemble.mean_deg.push_back(mean);
-        ensemble.sd_deg.push_back(sd);
-        variances += sd * sd;
-        sizes += std::abs(mean);
+        const Description all = describe(at_point);
+        const bool is_whole = all.missing == 0;
+        ensemble.mean_deg.push_back(is_whole ? all.mean : missing);
+        ensemble.sd_deg.push_back(is_whole ? all.sd : missing);
+        variances += ensemble.sd_deg.back() * ensemble.sd_deg.back();
+        sizes += std::abs(ensemble.mean_deg.back());
     }
     ensemble.average_sd_deg = std::sqrt(variances / static_cast<double>(points));
     ensemble.cv_pct = 100.0 * ensemble.average_sd_deg / (sizes / static_cast<double>(points));

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <functional>
+#include <queue>
 
 namespace jointrom {
 namespace {
@@ -15,6 +16,27 @@ constexpr double low_threshold_share = 0.1;  // of the robust arc: legs shorter 
 constexpr double undecided_share = 0.15;     // how near the middle the ends of a recording say nothing about rest
 constexpr double noise_spread = 10.0;        // plus and minus five SD hold all but 6 in ten million samples
 constexpr double smallest_arc_deg = 1.0;
+
+/// The few values farthest out; `Before` says which of two lies farther.
+template <typename Before>
+class Farthest {
+  public:
+    explicit Farthest(std::size_t capacity) : capacity_(capacity) {}
+
+    void take(double value) {
+        if (values_.size() < capacity_) {
+            values_.push(value);
+        } else if (Before()(value, values_.top())) {
+            values_.pop();
+            values_.push(value);
+        }
+    }
+    [[nodiscard]] double nearest() const { return values_.top(); }
+
+  private:
+    std::size_t capacity_;
+    std::priority_queue<double, std::vector<double>, Before> values_;
+};
 
 double mean_of(std::span<const double> samples) {
     double sum = 0.0;
@@ -67,18 +89,20 @@ AwayFromRest away_from_rest(const AngleTrace& trace, RobustLevels levels) {
 }  // namespace
 
 RobustLevels robust_levels(const AngleTrace& trace) {
-    std::vector<double> samples;
-    samples.reserve(trace.size());
+    std::size_t count = 0;
     for (const SampleSpan piece : trace.pieces()) {
-        const auto part = slice(trace.angle_deg(), piece);
-        samples.insert(samples.end(), part.begin(), part.end());
+        count += piece.size();
     }
     const std::size_t wanted = std::max(level_samples, static_cast<std::size_t>(level_time_s * trace.rate().value()));
-    const auto k = static_cast<std::ptrdiff_t>(std::min(wanted, samples.size() / 10 + 1) - 1);
-    std::nth_element(samples.begin(), samples.begin() + k, samples.end());
-    const double low = samples[static_cast<std::size_t>(k)];
-    std::nth_element(samples.begin(), samples.begin() + k, samples.end(), std::greater<>());
-    return {low, samples[static_cast<std::size_t>(k)]};
+    Farthest<std::less<>> lowest(std::min(wanted, count / 10 + 1));
+    Farthest<std::greater<>> highest(std::min(wanted, count / 10 + 1));
+    for (const SampleSpan piece : trace.pieces()) {
+        for (const double angle : slice(trace.angle_deg(), piece)) {
+            lowest.take(angle);
+            highest.take(angle);
+        }
+    }
+    return {lowest.nearest(), highest.nearest()};
 }
 
 double MovementScale::least_arc_deg() const noexcept {

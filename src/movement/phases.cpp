@@ -1,5 +1,7 @@
 #include <jointrom/movement/phases.hpp>
 
+#include <jointrom/stats/robust.hpp>
+
 #include "movement_scale.hpp"
 #include "moving_runs.hpp"
 #include "zigzag.hpp"
@@ -20,12 +22,6 @@ struct PeakSpeeds {
     double lowering_deg_s;
 };
 
-double median_of(std::vector<double> values) {
-    const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
-    std::nth_element(values.begin(), middle, values.end());
-    return *middle;
-}
-
 /// Peak speed either way; when the joint makes large movements one way only, it stands for both.
 PeakSpeeds peak_speeds(const AngleTrace& trace, double leg_deg) {
     std::vector<double> up_peaks, down_peaks;
@@ -44,7 +40,7 @@ PeakSpeeds peak_speeds(const AngleTrace& trace, double leg_deg) {
         }
     }
     const auto limited = [](double fastest, const std::vector<double>& peaks) {
-        return std::min(fastest, jerk_factor * median_of(peaks));
+        return std::min(fastest, jerk_factor * median(peaks));
     };
     if (up_peaks.empty() && down_peaks.empty()) {
         return {std::max(fastest_up, fastest_down), std::max(fastest_up, fastest_down)};

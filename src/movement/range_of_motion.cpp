@@ -3,8 +3,8 @@
 #include <jointrom/core/number_text.hpp>
 #include <jointrom/movement/angle_uncertainty.hpp>
 #include <jointrom/signal/zero_phase.hpp>
+#include <jointrom/stats/descriptive.hpp>
 
-#include "mean_and_sd.hpp"
 #include "movement_scale.hpp"
 
 #include <boost/math/distributions/normal.hpp>
@@ -142,14 +142,16 @@ Extreme extreme_at(const AngleTrace& trace, std::size_t sample, double direction
                     .time = trace.time(sample),
                     .sample = sample,
                     .at_edge = came_in || goes_on,
-                    .budget = angle_budget(trace, Degrees(trace.angle_deg()[sample]))};
+                    .budget = angle_budget(trace, Degrees(trace.angle_deg()[sample]), MomentaryNoise::left_out)};
     add_noise(extreme.budget, effects);
     add_shifts(extreme.budget, effects);
     return extreme;
 }
 
 RepeatedValue repeated_value(std::span<const double> values, Budget sensor, const ExtremeEffects& effects) {
-    const auto [mean, sd] = mean_and_sd(values);
+    const Description values_in_all = describe(values);
+    const double mean = values_in_all.mean;
+    const double sd = values_in_all.sd;
     RepeatedValue result{.mean = Degrees(mean), .sd = Degrees(sd), .count = values.size(), .budget = std::move(sensor)};
     const auto n = static_cast<double>(values.size());
     if (values.size() > 1) {
@@ -175,10 +177,13 @@ void add_means(const AngleTrace& trace, std::span<const Repetition> repetitions,
         lowest.push_back(std::min({row.start_angle, row.turn_angle, row.end_angle}).value());
         arcs.push_back(row.arc.value());
     }
-    const auto mean = [](const std::vector<double>& values) { return Degrees(mean_and_sd(values).mean); };
-    result.mean_positive = repeated_value(highest, angle_budget(trace, mean(highest)), effects.positive);
-    result.mean_negative = repeated_value(lowest, angle_budget(trace, mean(lowest)), effects.negative);
-    result.mean_arc = repeated_value(arcs, arc_budget(trace, mean(arcs)), effects.positive + effects.negative);
+    const auto mean = [](const std::vector<double>& values) { return Degrees(describe(values).mean); };
+    result.mean_positive =
+        repeated_value(highest, angle_budget(trace, mean(highest), MomentaryNoise::left_out), effects.positive);
+    result.mean_negative =
+        repeated_value(lowest, angle_budget(trace, mean(lowest), MomentaryNoise::left_out), effects.negative);
+    result.mean_arc = repeated_value(arcs, arc_budget(trace, mean(arcs), MomentaryNoise::left_out),
+                                     effects.positive + effects.negative);
 }
 
 void add_held(std::span<const StillPosture> postures, RangeOfMotion& result) {
@@ -215,7 +220,7 @@ RangeOfMotion range_of_motion(const AngleTrace& trace, std::span<const Repetitio
     result.positive = extreme_at(trace, highest, 1.0, noise, effects.positive);
     result.negative = extreme_at(trace, lowest, -1.0, noise, effects.negative);
     result.arc = result.positive.angle - result.negative.angle;
-    result.arc_budget = arc_budget(trace, result.arc);
+    result.arc_budget = arc_budget(trace, result.arc, MomentaryNoise::left_out);
     add_noise(result.arc_budget, effects.positive + effects.negative);
     add_shifts(result.arc_budget, effects.positive + effects.negative);
     add_held(postures, result);

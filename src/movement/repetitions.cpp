@@ -1,8 +1,8 @@
 #include <jointrom/movement/repetitions.hpp>
 
 #include <jointrom/core/number_text.hpp>
+#include <jointrom/stats/descriptive.hpp>
 
-#include "mean_and_sd.hpp"
 #include "movement_scale.hpp"
 #include "zigzag.hpp"
 
@@ -212,8 +212,8 @@ class PieceSearch {
 };
 
 double coefficient_of_variation_pct(std::span<const double> values) {
-    const auto [mean, sd] = mean_and_sd(values);
-    return 100.0 * sd / mean;
+    const Description all = describe(values);
+    return 100.0 * all.sd / all.mean;
 }
 
 void add_summary(const AngleTrace& trace, Repetitions& result) {
@@ -232,7 +232,7 @@ void add_summary(const AngleTrace& trace, Repetitions& result) {
     }
     result.arc_cv_pct = coefficient_of_variation_pct(arcs);
     result.duration_cv_pct = coefficient_of_variation_pct(durations);
-    result.cadence_per_min = 60.0 / mean_and_sd(intervals).mean;
+    result.cadence_per_min = 60.0 / describe(intervals).mean;
 }
 
 }  // namespace

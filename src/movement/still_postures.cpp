@@ -1,6 +1,6 @@
 #include <jointrom/movement/still_postures.hpp>
 
-#include <jointrom/core/number_text.hpp>
+#include <jointrom/angle/posture.hpp>
 #include <jointrom/movement/angle_uncertainty.hpp>
 
 #include "movement_scale.hpp"
@@ -8,19 +8,13 @@
 #include <algorithm>
 #include <cmath>
 #include <deque>
-#include <numeric>
 
 namespace jointrom {
 namespace {
 
 constexpr double noise_factor = 3.0;
 constexpr double noise_spread = 10.0;
-constexpr double twitch_s = 0.1;      // above the speed limit for less than this is a twitch or noise
-constexpr double block_rate_hz = 50;  // joints held still move more slowly than this; fewer blocks, same mean
-
-double mean_of(std::span<const double> samples) {
-    return std::accumulate(samples.begin(), samples.end(), 0.0) / static_cast<double>(samples.size());
-}
+constexpr double twitch_s = 0.1;  // above the speed limit for less than this is a twitch or noise
 
 std::vector<SampleSpan> slow_stretches(const AngleTrace& trace, SampleSpan piece, double max_speed_deg_s) {
     const double twitch_samples = twitch_s * trace.rate().value();
@@ -68,74 +62,23 @@ SampleSpan longest_within(std::span<const double> angle, SampleSpan stretch, dou
     return longest;
 }
 
-struct Line {
-    double mean;
-    double slope_per_sample;
-};
-
-Line fitted_line(std::span<const double> samples) {
-    const double mean = mean_of(samples);
-    const double middle = static_cast<double>(samples.size() - 1) / 2.0;
-    double along = 0.0;
-    double across = 0.0;
-    for (std::size_t i = 0; i < samples.size(); ++i) {
-        const double t = static_cast<double>(i) - middle;
-        along += t * t;
-        across += t * (samples[i] - mean);
+StillPosture posture_of(const AngleTrace& trace, const HeldLevel& level, double drift_deg_s) {
+    StillPosture posture{.span = level.span,
+                         .start = trace.time(level.span.first),
+                         .end = trace.time(level.span.last),
+                         .mean = Degrees(level.mean),
+                         .sd = Degrees(level.sd),
+                         .drift = DegreesPerSecond(drift_deg_s),
+                         .budget = angle_budget(trace, Degrees(level.mean), MomentaryNoise::left_out)};
+    const double noise_u = level.sd / std::sqrt(level.effective_count);
+    posture.budget.add({.input = "noise and sway while held",
+                        .u = noise_u,
+                        .degrees_of_freedom = std::max(1.0, level.effective_count - 2.0)});
+    // A mean and the drift along a line through independent samples, over sqrt(12), have the same noise.
+    const double drift_u = rectangular_u(level.drift / 2.0);
+    if (std::abs(drift_u) > 2.0 * noise_u) {
+        posture.budget.add({.input = "drift while held", .u = std::sqrt(drift_u * drift_u - noise_u * noise_u)});
     }
-    return {mean, along > 0.0 ? across / along : 0.0};
-}
-
-/// Residuals about `line`, averaged over blocks short against any sway, so that the work does not grow with the rate.
-std::vector<double> block_residuals(std::span<const double> samples, const Line& line, double rate_hz) {
-    const auto block = static_cast<std::size_t>(std::max(1.0, std::floor(rate_hz / block_rate_hz)));
-    const double middle = static_cast<double>(samples.size() - 1) / 2.0;
-    std::vector<double> residuals;
-    for (std::size_t first = 0; first + block <= samples.size(); first += block) {
-        double sum = 0.0;
-        for (std::size_t i = first; i < first + block; ++i) {
-            sum += samples[i] - line.mean - line.slope_per_sample * (static_cast<double>(i) - middle);
-        }
-        residuals.push_back(sum / static_cast<double>(block));
-    }
-    return residuals;
-}
-
-BudgetLine noise_of_mean(std::span<const double> samples, const Line& line, double rate_hz) {
-    const std::vector<double> r = block_residuals(samples, line, rate_hz);
-    const double n = static_cast<double>(r.size());
-    const double squares = std::inner_product(r.begin(), r.end(), r.begin(), 0.0);
-    double correlation_sum = 0.0;
-    for (std::size_t lag = 1; lag < r.size() && squares > 0.0; ++lag) {
-        const auto from = r.begin() + static_cast<std::ptrdiff_t>(lag);
-        const double correlation = std::inner_product(from, r.end(), r.begin(), 0.0) / squares;
-        if (correlation <= 0.0) {
-            break;
-        }
-        correlation_sum += correlation;
-    }
-    // Mean and slope take two degrees of freedom; with fewer than three independent samples one is left.
-    const double independent = std::max(3.0, n / (1.0 + 2.0 * correlation_sum));
-    const double variance = squares / n * independent / (independent - 2.0);
-    return {.input = "noise and sway while held",
-            .u = std::sqrt(variance / independent),
-            .degrees_of_freedom = independent - 2.0};
-}
-
-StillPosture posture_of(const AngleTrace& trace, SampleSpan span, const Line& line) {
-    const auto samples = slice(trace.angle_deg(), span);
-    double squares = 0.0;
-    for (const double x : samples) {
-        squares += (x - line.mean) * (x - line.mean);
-    }
-    StillPosture posture{.span = span,
-                         .start = trace.time(span.first),
-                         .end = trace.time(span.last),
-                         .mean = Degrees(line.mean),
-                         .sd = Degrees(std::sqrt(squares / static_cast<double>(samples.size() - 1))),
-                         .drift = DegreesPerSecond(line.slope_per_sample * trace.rate().value()),
-                         .budget = angle_budget(trace, Degrees(line.mean))};
-    posture.budget.add(noise_of_mean(samples, line, trace.rate().value()));
     return posture;
 }
 
@@ -159,11 +102,10 @@ std::vector<StillPosture> still_postures(const AngleTrace& trace, const StillPos
         if (static_cast<double>(span.size()) < min_samples) {
             continue;
         }
-        const Line line = fitted_line(slice(trace.angle_deg(), span));
-        const double drift_deg = std::abs(line.slope_per_sample) * static_cast<double>(span.size());
-        const double drift_deg_s = std::abs(line.slope_per_sample) * trace.rate().value();
-        if (drift_deg <= options.tolerance.value() || drift_deg_s <= options.max_drift.value()) {
-            postures.push_back(posture_of(trace, span, line));
+        const HeldLevel level = held_level(trace.angle_deg(), span);
+        const double drift_deg_s = level.drift / (static_cast<double>(span.size() - 1) / trace.rate().value());
+        if (std::abs(level.drift) <= options.tolerance.value() || std::abs(drift_deg_s) <= options.max_drift.value()) {
+            postures.push_back(posture_of(trace, level, drift_deg_s));
         }
         open.push_back({stretch.first, span.first});
         open.push_back({span.last, stretch.last});

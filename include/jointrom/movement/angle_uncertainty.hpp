@@ -8,15 +8,22 @@
 
 namespace jointrom {
 
-/// What the sensor contributes to one angle: its gain (times the distance from neutral), its linearity, and the neutral
-/// zero. Noise is not in it: how much is left depends on how the angle was measured.
+/// Whether a budget holds the noise of a single sample of the filtered trace.
+enum class MomentaryNoise {
+    included,  ///< for an angle at one moment
+    left_out   ///< for a mean over time or over repetitions, whose noise is entered by itself
+};
+
+/// Uncertainty of one angle: the gain of the sensor (times the distance from neutral), its linearity, the neutral zero,
+/// and the noise that the low-pass filter leaves.
 ///
 /// \param angle the measured angle, which the uncertainty of the gain is multiplied by
 /// \par Reference JCGM 100:2008 (GUM), 5.1
-[[nodiscard]] Budget angle_budget(const AngleTrace& trace, Degrees angle);
+[[nodiscard]] Budget angle_budget(const AngleTrace& trace, Degrees angle,
+                                  MomentaryNoise noise = MomentaryNoise::included);
 
 /// The same for the difference of two angles: the neutral zero cancels, the gain counts for the arc alone because both
-/// ends share it, the linearity counts twice in squares.
-[[nodiscard]] Budget arc_budget(const AngleTrace& trace, Degrees arc);
+/// ends share it, linearity and noise count twice in squares.
+[[nodiscard]] Budget arc_budget(const AngleTrace& trace, Degrees arc, MomentaryNoise noise = MomentaryNoise::included);
 
 }  // namespace jointrom

@@ -18,9 +18,9 @@ struct StillPosture {
     Seconds start;
     Seconds end;
     Degrees mean;
-    Degrees sd;              ///< of the samples about their mean, n - 1
-    DegreesPerSecond drift;  ///< slope of the straight line through the posture
-    Budget budget;           ///< of the mean: noise, sensor, neutral zero
+    Degrees sd;              ///< of the samples about the straight line through them
+    DegreesPerSecond drift;  ///< slope of that line
+    Budget budget;           ///< of the mean: sensor, neutral zero, noise, drift
 
     [[nodiscard]] Seconds duration() const noexcept { return end - start; }
 };
@@ -37,13 +37,12 @@ struct StillPostureOptions {
 /// Method: stretches below `max_speed`, with excursions above it of less than 0.1 s allowed inside. In each the longest
 /// part within a band of twice `tolerance` is a posture if it lasts `min_duration`, and drifts by no more than
 /// `tolerance` in all or more slowly than `max_drift`; then the rest of the stretch is searched.
-/// The noise part of the uncertainty is that of a mean of correlated samples: SD about the drift times
-/// sqrt((1 + 2 sum of autocorrelations) / n), the sum up to the first one that is not positive; its degrees of freedom
-/// are the number of independent samples less two.
+/// The uncertainty of the mean holds the noise, with the samples counted that are independent (held_level()), and what
+/// a drift of more than twice its own noise exceeds that noise by, over its whole width (rectangular).
+///
 /// Missing samples: a posture does not reach across a gap.
 ///
 /// \par Complexity O(n) for each posture
-/// \par Reference G. V. Bayley and J. M. Hammersley 1946, J R Stat Soc Suppl 8:184 (mean of correlated samples)
 [[nodiscard]] std::vector<StillPosture> still_postures(const AngleTrace& trace,
                                                        const StillPostureOptions& options = {});
 

@@ -56,8 +56,9 @@ TEST_CASE("a sagging posture is reported with its drift", "[movement][still_post
     REQUIRE(postures.size() == 1);
     CHECK_THAT(postures[0].drift.value(), WithinAbs(-0.31, 1e-9));
     CHECK_THAT(postures[0].mean.value(), WithinAbs(80.0 - 0.31 * 5, 1e-9));
-    // SD of a straight line: slope * duration / sqrt(12) for many samples.
-    CHECK_THAT(postures[0].sd.value(), WithinRel(0.31 * 10 / std::sqrt(12.0), 0.01));
+    CHECK_THAT(postures[0].sd.value(), WithinAbs(0.0, 1e-9));
+    // The posture was anywhere along the drift: rectangular, 3.1 deg wide.
+    CHECK_THAT(postures[0].budget.standard_uncertainty(), WithinRel(rectangular_u(0.31 * 10 / 2), 1e-6));
 }
 
 TEST_CASE("a slow movement is no posture", "[movement][still_postures]") {
