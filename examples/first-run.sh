@@ -15,13 +15,10 @@ show() {
 
 mkdir -p results
 show range data/demo/P01_right_elbow.csv
-show repetitions data/demo/P01_right_elbow.csv
+show static data/demo/P05_right_elbow_static.csv --expected-deg 0,30,60,90,120 --quiet
 
-known=data/demo/calibration_elbow_volts.csv
-show calibrate --joint elbow --side right --output results/elbow_calibration.json \
-    --point "0=$known@0.5,2.5" --point "30=$known@4.5,6.5" --point "60=$known@8.5,10.5" \
-    --point "90=$known@12.5,14.5" --point "120=$known@16.5,18.5" --point "90=$known@20.5,22.5" \
-    --point "60=$known@24.5,26.5" --point "30=$known@28.5,30.5" --point "0=$known@32.5,34.5"
+show calibrate --point 0,30,60,90,120,90,60,30,0=data/demo/calibration_elbow_volts.csv \
+    --joint elbow --side right --save results/elbow_calibration.json
 show range data/demo/P01_right_elbow_volts.csv --calibration results/elbow_calibration.json
 
 for recording in data/demo/P0*_elbow.csv data/demo/P0*_knee.csv; do
