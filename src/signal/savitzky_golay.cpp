@@ -12,6 +12,10 @@ namespace {
 
 using Samples = std::span<const double>;
 
+double middle_of(const SavitzkyGolay& filter) {
+    return static_cast<double>(filter.window - 1) / 2.0;
+}
+
 /// Least-squares polynomials of one window.
 class WindowFit {
   public:
@@ -35,11 +39,9 @@ class WindowFit {
     }
 
   private:
-    [[nodiscard]] double half() const { return std::max(1.0, static_cast<double>(filter_.window / 2)); }
+    [[nodiscard]] double half() const { return std::max(1.0, middle_of(filter_)); }
     /// -1 to 1 over the window, so that high powers stay comparable.
-    [[nodiscard]] double scaled(double position) const {
-        return (position - static_cast<double>(filter_.window / 2)) / half();
-    }
+    [[nodiscard]] double scaled(double position) const { return (position - middle_of(filter_)) / half(); }
 
     /// Derivatives of 1, t, t^2, ... with respect to samples.
     [[nodiscard]] Eigen::RowVectorXd monomials(double t, std::size_t derivative) const {
@@ -74,7 +76,7 @@ std::vector<double> filtered_run(Samples x, SavitzkyGolay filter, double rate_hz
     const std::size_t last_start = x.size() - filter.window;
 
     std::vector<double> result(x.size());
-    const Eigen::VectorXd at_middle = scale * fit.weights(static_cast<double>(half));
+    const Eigen::VectorXd at_middle = scale * fit.weights(middle_of(filter));
     for (std::size_t start = 0; start <= last_start; ++start) {
         result[start + half] = weighted_sum(at_middle, x.data() + start);
     }
@@ -90,7 +92,7 @@ std::vector<double> filtered_run(Samples x, SavitzkyGolay filter, double rate_hz
 }  // namespace
 
 std::vector<double> savitzky_golay_weights(const SavitzkyGolay& filter) {
-    const Eigen::VectorXd weights = WindowFit(filter).weights(static_cast<double>(filter.window / 2));
+    const Eigen::VectorXd weights = WindowFit(filter).weights(middle_of(filter));
     return {weights.begin(), weights.end()};
 }
 

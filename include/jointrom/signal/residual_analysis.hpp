@@ -41,8 +41,8 @@ struct ResidualAnalysis {
 /// \throws Failure usage "cutoff-too-high" when options.highest does not lie below rate / 2
 /// \par Accuracy 1e-9 relative of the same analysis with SciPy 1.10.1
 /// \par Complexity 49 filterings of the samples
-/// \par Reference D. A. Winter, Biomechanics and Motor Control of Human Movement, 4th ed. 2009, section 3.4.4.3; the
-///      limits of the line and the 5 % are our own choice
+/// \par Reference D. A. Winter, Biomechanics and Motor Control of Human Movement, 4th ed. 2009, chapter 3; the limits
+///      of the line and the 5 % are our own choice
 [[nodiscard]] ResidualAnalysis residual_analysis(std::span<const double> samples, Hertz rate,
                                                  ResidualOptions options = {});
 
