@@ -4,6 +4,7 @@
 /// The columns while they are filled, row by row.
 
 #include <table/cell.hpp>
+#include <table/number_scan.hpp>
 #include <table/time_cell.hpp>
 
 #include <cstddef>
@@ -32,7 +33,7 @@ class ColumnStore {
     struct Slot {
         double* values;  ///< of the rows since the last step
         CellKind kind;
-        bool many_digits = false;  ///< the last number did not fit scan_number's fast way
+        NumberShape shape{};  ///< of the last number
     };
 
     /// \param expected_rows  0 when unknown

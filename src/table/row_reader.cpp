@@ -1,7 +1,7 @@
 #include <table/row_reader.hpp>
 
 #include <table/decoding.hpp>
-#include <table/number_scan.hpp>
+#include <table/plain_rows.hpp>
 
 #include <jointrom/core/failure.hpp>
 
@@ -46,8 +46,8 @@ RowReader::Stop RowReader::read(std::string_view& text, std::size_t& line) {
         const std::size_t rows_before = columns_.rows();
         const char* const begin = text.data();
         const char* const end = begin + text.size();
-        const char* const stop =
-            dialect_.delimiter == ' ' ? read_plain_rows<true>(begin, end) : read_plain_rows<false>(begin, end);
+        const char mark = decimal_known_ ? dialect_.decimal_mark : '\0';
+        const char* const stop = read_plain_rows(begin, end, dialect_.delimiter, mark, columns_);
         text.remove_prefix(static_cast<std::size_t>(stop - begin));
         line += columns_.rows() - rows_before;
         if (text.empty()) {
@@ -66,101 +66,6 @@ RowReader::Stop RowReader::read(std::string_view& text, std::size_t& line) {
         read_difficult_row(row, number);
     }
     return {};
-}
-
-/// Reads rows of plain numbers, blank cells, times and unquoted texts; returns the front of the first line that is
-/// anything else.
-template <bool blanks_delimit>
-const char* RowReader::read_plain_rows(const char* p, const char* end) {
-    while (p < end) {
-        const std::size_t first = columns_.rows_in_step();
-        const std::size_t room = columns_.room();
-        std::size_t count = 0;
-        for (; count < room && p < end; ++count) {
-            const char* const next = read_plain_row<blanks_delimit>(p, end, first + count);
-            if (next == nullptr) {
-                columns_.add_rows(count);
-                return p;
-            }
-            p = next;
-        }
-        columns_.add_rows(count);
-    }
-    return p;
-}
-
-/// The front of the line behind a plain row; null if the row is not one.
-template <bool blanks_delimit>
-const char* RowReader::read_plain_row(const char* p, const char* end, std::size_t row) {
-    const char delimiter = dialect_.delimiter;
-    const char mark = decimal_known_ ? dialect_.decimal_mark : '\0';
-    const auto is_blank = [](char c) { return c == ' ' || (blanks_delimit && c == '\t'); };
-    ColumnStore::Slot* const slots = columns_.slots();
-    const std::size_t count = columns_.size();
-    bool has_value = false;
-    for (std::size_t c = 0; c < count; ++c) {
-        while (is_blank(*p)) {
-            ++p;
-        }
-        ColumnStore::Slot& slot = slots[c];
-        double& value = slot.values[row];
-        if (slot.kind == CellKind::number) [[likely]] {
-            if (scan_number(p, end, mark, slot.many_digits, value)) [[likely]] {
-                has_value = true;
-            } else if (*p == delimiter || *p == '\n' || *p == '\r') {
-                value = missing;
-            } else {
-                return nullptr;
-            }
-        } else {
-            value = missing;
-            p = read_other_cell<blanks_delimit>(p, c, value);
-            has_value = has_value || slot.kind == CellKind::time;
-            if (p == nullptr) {
-                return nullptr;
-            }
-        }
-        const char* const behind = p;
-        while (is_blank(*p)) {
-            ++p;
-        }
-        if (c + 1 < count) {
-            if (blanks_delimit ? p == behind || *p == '\n' || *p == '\r' : *p != delimiter) {
-                return nullptr;
-            }
-            p += blanks_delimit ? 0 : 1;
-        }
-    }
-    while (*p == '\r' || *p == delimiter) {
-        ++p;
-    }
-    return *p == '\n' && has_value ? p + 1 : nullptr;
-}
-
-/// Behind a cell of a column of text or times; null if it is quoted, or no time.
-template <bool blanks_delimit>
-const char* RowReader::read_other_cell(const char* p, std::size_t c, double& value) {
-    const char* const begin = p;
-    while (*p != dialect_.delimiter && *p != '\n' && !(blanks_delimit && *p == '\t')) {
-        ++p;
-    }
-    const std::string_view cell = trimmed({begin, static_cast<std::size_t>(p - begin)});
-    ColumnStore::Column& column = columns_[c];
-    if (column.kind == CellKind::text) {
-        if (cell.starts_with('"')) {
-            return nullptr;
-        }
-        if (column.first_text.empty()) {
-            column.first_text = text_as_utf8(cell);
-        }
-        return p;
-    }
-    const std::optional<TimeCell> time = read_time_cell(cell);
-    if (!time) {
-        return nullptr;
-    }
-    value = column.times.seconds(*time);
-    return p;
 }
 
 void RowReader::split(std::string_view line) {

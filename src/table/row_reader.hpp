@@ -70,12 +70,6 @@ class RowReader {
     }
 
   private:
-    template <bool blanks_delimit>
-    const char* read_plain_rows(const char* p, const char* end);
-    template <bool blanks_delimit>
-    const char* read_plain_row(const char* p, const char* end, std::size_t row);
-    template <bool blanks_delimit>
-    const char* read_other_cell(const char* p, std::size_t c, double& value);
     void read_difficult_row(std::string_view line, std::size_t number);
     void split(std::string_view line);
     [[nodiscard]] LineKind kind_of_cells() const;

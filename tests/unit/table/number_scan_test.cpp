@@ -20,13 +20,21 @@ struct Scanned {
     std::size_t length = 0;
 };
 
-Scanned scan(std::string text, char decimal_mark = '.', bool many_digits = false) {
+/// \param shape  as a number before would have left it
+Scanned scan(std::string text, char decimal_mark = '.', NumberShape shape = {}) {
     text += ",\n";
+    const std::size_t size = text.size();
+    text.append(NumberShape::reach, '7');
     const char* at = text.data();
     Scanned result;
-    result.found = scan_number(at, text.data() + text.size(), decimal_mark, many_digits, result.value);
+    result.found = scan_number(at, text.data() + size, decimal_mark, shape, result.value);
     result.length = static_cast<std::size_t>(at - text.data());
     return result;
+}
+
+bool same(const Scanned& a, const Scanned& b) {
+    return a.found == b.found && a.length == b.length &&
+           (!a.found || std::bit_cast<std::uint64_t>(a.value) == std::bit_cast<std::uint64_t>(b.value));
 }
 
 /// A number as text in one of many shapes.
@@ -72,12 +80,41 @@ TEST_CASE("numbers of every shape are read bit for bit as fast_float reads them"
         double expected = 0.0;
         const auto [stop, status] = fast_float::from_chars(text.data(), text.data() + text.size(), expected);
         REQUIRE(status == std::errc());
-        for (const bool many_digits : {false, true}) {
-            const Scanned found = scan(text, '.', many_digits);
-            if (!found.found || found.length != static_cast<std::size_t>(stop - text.data()) ||
-                std::bit_cast<std::uint64_t>(found.value) != std::bit_cast<std::uint64_t>(expected)) {
-                CAPTURE(text, many_digits, found.found, found.value, expected);
+        const Scanned wanted{true, expected, static_cast<std::size_t>(stop - text.data())};
+        for (const NumberShape shape : {NumberShape{}, NumberShape{0, 0, true}, NumberShape{2, 3}, NumberShape{8, 0}}) {
+            if (!same(scan(text, '.', shape), wanted)) {
+                CAPTURE(text, shape.whole, shape.decimals, shape.many_digits, expected);
                 FAIL("differs");
+            }
+        }
+    }
+}
+
+TEST_CASE("what a number before looked like changes nothing", "[table][number_scan]") {
+    // Every shape of up to eight bytes against numbers of that shape with any one character replaced.
+    constexpr std::string_view replacements = "0123456789.,;-+eE \r\n/:x|\t\xB0";
+    std::mt19937_64 random(5);
+    for (std::uint8_t whole = 1; whole <= 8; ++whole) {
+        for (std::uint8_t decimals = 0; whole + decimals + (decimals > 0 ? 1 : 0) <= 8; ++decimals) {
+            std::string digits;
+            for (int i = 0; i < 8; ++i) {
+                digits += static_cast<char>('0' + random() % 10);
+            }
+            std::string text = digits.substr(0, whole);
+            text += decimals > 0 ? "." + digits.substr(whole, decimals) : "";
+            CAPTURE(text);
+            for (std::size_t at = 0; at <= text.size(); ++at) {
+                for (const char c : replacements) {
+                    std::string changed = text;
+                    changed.replace(at, 1, 1, c);
+                    for (const std::string& variant : {changed, "-" + changed}) {
+                        for (const char mark : {'.', ',', '\0'}) {
+                            CAPTURE(variant, mark);
+                            const bool agrees = same(scan(variant, mark, {whole, decimals}), scan(variant, mark));
+                            CHECK(agrees);
+                        }
+                    }
+                }
             }
         }
     }
@@ -102,7 +139,7 @@ TEST_CASE("a decimal comma is read where it is the mark and ends the number wher
 }
 
 TEST_CASE("what does not begin with a number is left alone", "[table][number_scan]") {
-    for (const char* text : {"", "-", ".", "-.", "nan", "inf", "abc", "+1", " 1"}) {
+    for (const char* text : {"", "-", ".", "-.", "nan", "inf", "abc", "+1", " 1", "1e999", "-9e99999"}) {
         CAPTURE(text);
         CHECK_FALSE(scan(text).found);
         CHECK(scan(text).length == 0);
