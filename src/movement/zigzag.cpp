@@ -15,6 +15,11 @@ std::size_t middle_of_ties(std::span<const double> samples, std::size_t first) {
     return first + (last - first) / 2;
 }
 
+struct Extreme {
+    std::size_t sample;
+    double value;
+};
+
 /// For each point of one kind, the least height that must be given up to reach a higher one before it. `height` of
 /// points of the other kind are the bases between them.
 class BaseWalk {
@@ -45,29 +50,37 @@ class BaseWalk {
 
 std::vector<ZigzagPoint> zigzag(std::span<const double> samples, double threshold) {
     std::vector<ZigzagPoint> points;
-    std::size_t highest = 0;
-    std::size_t lowest = 0;
+    if (samples.empty()) {
+        return points;
+    }
+    Extreme high{0, samples[0]};
+    Extreme low = high;
     enum class Heading { unknown, up, down } heading = Heading::unknown;
-    for (std::size_t i = 0; i < samples.size(); ++i) {
-        if (samples[i] > samples[highest]) {
-            highest = i;
+    for (std::size_t i = 1; i < samples.size(); ++i) {
+        const double x = samples[i];
+        if (heading != Heading::down) {
+            if (x > high.value) {
+                high = {i, x};
+            } else if (high.value - x >= threshold) {
+                points.push_back({high.sample, true});
+                heading = Heading::down;
+                low = {i, x};
+                continue;
+            }
         }
-        if (samples[i] < samples[lowest]) {
-            lowest = i;
-        }
-        if (heading != Heading::down && samples[highest] - samples[i] >= threshold) {
-            points.push_back({highest, true});
-            heading = Heading::down;
-            lowest = i;
-        } else if (heading != Heading::up && samples[i] - samples[lowest] >= threshold) {
-            points.push_back({lowest, false});
-            heading = Heading::up;
-            highest = i;
+        if (heading != Heading::up) {
+            if (x < low.value) {
+                low = {i, x};
+            } else if (x - low.value >= threshold) {
+                points.push_back({low.sample, false});
+                heading = Heading::up;
+                high = {i, x};
+            }
         }
     }
     if (heading != Heading::unknown) {
         const bool ends_high = heading == Heading::up;
-        points.push_back({ends_high ? highest : lowest, ends_high});
+        points.push_back({ends_high ? high.sample : low.sample, ends_high});
     }
     for (ZigzagPoint& point : points) {
         point.sample = middle_of_ties(samples, point.sample);
