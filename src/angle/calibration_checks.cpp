@@ -155,7 +155,7 @@ void check_points(const std::vector<CalibrationPoint>& points, const Calibration
     if (points.size() == 1) {
         if (!options.gain_deg_per_unit && options.unit != "deg") {
             refuse("calibration-gain-needed", "one known angle does not give the gain of a sensor in " + options.unit,
-                   "Add a second known angle, or state the gain in degrees per " + options.unit + ".");
+                   "Add a second known angle, or state the gain in degrees per " + options.unit + " with --gain.");
         }
         return;
     }

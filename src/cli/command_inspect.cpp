@@ -6,6 +6,7 @@
 #include <jointrom/core/checksum.hpp>
 #include <jointrom/report/inspection_tables.hpp>
 
+#include <algorithm>
 #include <memory>
 #include <vector>
 
@@ -18,12 +19,14 @@ struct InspectOptions {
     OutputOptions output;
 };
 
-/// Findings of reading and of every channel, each once.
+/// Findings of reading and of every channel, each once; reading adds the place to what a channel shows too.
 Findings all_findings(const Recording& recording, const std::vector<ChannelQuality>& qualities) {
     Findings findings = recording.findings;
     for (const ChannelQuality& quality : qualities) {
         for (const Finding& finding : quality.findings) {
-            if (std::find(findings.begin(), findings.end(), finding) == findings.end()) {
+            if (std::ranges::none_of(findings, [&](const Finding& known) {
+                    return known.code() == finding.code() && known.text == finding.text;
+                })) {
                 findings.push_back(finding);
             }
         }
@@ -47,8 +50,8 @@ ExitStatus run_inspect(const InspectOptions& options, Console& console) {
     }
     report.remarks.emplace_back(recording.angle ? "* taken as the joint angle; another one with --angle COLUMN."
                                                 : "No channel looks like a joint angle; name one with --angle COLUMN.");
-    report.inputs.push_back({options.file, options.file == "-" ? std::string() : sha256_of_file(options.file),
-                             recording.table.rows});
+    report.inputs.push_back(
+        {options.file, options.file == "-" ? std::string() : sha256_of_file(options.file), recording.table.rows});
     report.settings = options.settings.in_force(settings);
     report.findings = all_findings(recording, qualities);
     options.output.write(report, console);

@@ -240,8 +240,11 @@ void add_summary(const AngleTrace& trace, Repetitions& result) {
 Repetitions repetitions(const AngleTrace& trace, const MovementPhases& phases, const RepetitionOptions& options) {
     MovementScale scale = movement_scale(trace);
     Repetitions result{.rows = {}, .away = scale.away, .findings = {}};
-    if (!scale.moves() || scale.robust_arc_deg < options.min_arc.value()) {
-        result.findings.emplace_back("no-movement", "the whole arc is " + fixed_text(scale.robust_arc_deg, 1) + " deg");
+    const double least_deg = std::max(scale.least_arc_deg(), options.min_arc.value());
+    if (scale.robust_arc_deg < least_deg) {
+        result.findings.emplace_back("no-movement", "nearly all angles lie within " +
+                                                        fixed_text(scale.robust_arc_deg, 1) + " deg; less than " +
+                                                        fixed_text(least_deg, 1) + " deg cannot be told from noise");
         return result;
     }
     for (const SampleSpan piece : trace.pieces()) {

@@ -2,6 +2,9 @@
 
 #include <jointrom/core/failure.hpp>
 
+#include <algorithm>
+#include <cmath>
+
 namespace jointrom {
 
 std::string_view name_of(ChannelRole role) {
@@ -21,8 +24,15 @@ const Channel& angle_channel(const Recording& recording) {
         return recording.channels[*recording.angle];
     }
     std::string names;
+    bool any_number = false;
     for (const Channel& channel : recording.channels) {
-        names += (names.empty() ? "" : ", ") + channel.name;
+        const bool has_number = std::ranges::any_of(channel.samples, [](double x) { return std::isfinite(x); });
+        any_number = any_number || has_number;
+        names += (names.empty() ? "" : ", ") + channel.name + (has_number ? "" : " (empty)");
+    }
+    if (!any_number) {
+        throw Failure(FailureKind::unreadable_data, "angle-missing", "no column holds a sample: " + names,
+                      "Check the sensor's plug, and export the recording again.", {.file = recording.source});
     }
     throw Failure(FailureKind::unreadable_data, "angle-missing", "no column looks like a joint angle: " + names,
                   "Name the column with --angle COLUMN.", {.file = recording.source});
