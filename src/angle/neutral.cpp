@@ -101,6 +101,24 @@ Fit fit_of_sensor_zero(std::pair<Degrees, Degrees> range, const NeutralContext& 
     return {context.sign.value_or(1) == 1 && fits(1), context.sign.value_or(-1) == -1 && fits(-1)};
 }
 
+/// The stretch that is neutral: the first, unless the joint moved before it and a later one is nearer to straight.
+SampleSpan neutral_stretch(std::span<const double> used, std::span<const SampleSpan> stretches, Findings& findings) {
+    const SampleSpan first = stretches.front();
+    const auto [low, high] = percentile_range(used.first(first.first));
+    const double level_deg = held_level(used, first).mean;
+    const double moved_deg = std::max(high.value() - level_deg, level_deg - low.value());
+    if (distance_from_straight_deg(level_deg) <= far_from_neutral_deg || !(moved_deg > far_from_neutral_deg)) {
+        return first;
+    }
+    const auto straight = std::ranges::find_if(stretches, [&](const SampleSpan& stretch) {
+        return distance_from_straight_deg(held_level(used, stretch).mean) <= far_from_neutral_deg;
+    });
+    findings.emplace_back("neutral-suspect", "the joint moved by " + fixed_text(moved_deg, 0) +
+                                                 " deg before it was first held still, at a reading of " +
+                                                 fixed_text(level_deg, 1) + " deg");
+    return straight == stretches.end() ? first : *straight;
+}
+
 Neutral from_first_still(std::span<const double> angle_deg, const NeutralContext& context, Findings& findings) {
     const std::span<const double> used = slice(angle_deg, context.used);
     const std::vector<SampleSpan> stretches = still_stretches(used, context.rate);
@@ -109,10 +127,12 @@ Neutral from_first_still(std::span<const double> angle_deg, const NeutralContext
     if (stretches.empty()) {
         return sensor_zero(std::isfinite(turns_deg) ? turns_deg : 0.0, 0, "no posture was held still", findings);
     }
-    const SampleSpan first{stretches.front().first + context.used.first, stretches.front().last + context.used.first};
+    const SampleSpan chosen = neutral_stretch(used, stretches, findings);
+    const SampleSpan first{chosen.first + context.used.first, chosen.last + context.used.first};
     const HeldLevel level = held_level(angle_deg, first);
     const std::string where =
-        "the first still posture (" + place_text(context, first) + ") reads " + fixed_text(level.mean, 1) + " deg";
+        std::string(chosen == stretches.front() ? "the first" : "a later") + " still posture (" +
+        place_text(context, first) + ") reads " + fixed_text(level.mean, 1) + " deg";
     if (context.motion.is_known() && distance_from_straight_deg(level.mean) > far_from_neutral_deg) {
         const Degrees turns(turns_deg);
         const Fit fit = fit_of_sensor_zero({low - turns, high - turns}, context);

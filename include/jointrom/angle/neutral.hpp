@@ -49,13 +49,16 @@ struct NeutralContext {
 
 /// The neutral zero of a reading.
 ///
-/// Method: a window gives its mean. The first still posture (still_stretches) is taken as neutral, except where the
-/// sensor plainly shows anatomical angles: the posture reads more than 30 deg away from 0 and from 180, and the 1 to 99
-/// % of all readings lie within what the joint can reach from the sensor's own zero, for one sign and not for the
-/// other. Then, and where nothing is held still, the sensor's zero is kept. Missing samples: skipped. \param angle_deg
-/// uniformly sampled, in the sensor's (calibrated) degrees, joined up across full turns \param findings
-/// neutral-assumed, neutral-sensor-zero, neutral-suspect, neutral-not-still \throws Failure usage
-/// "neutral-window-empty" when the window holds no sample
+/// Method: a window gives its mean. Else the first still posture (still_stretches) is neutral, with two exceptions for
+/// one that reads more than 30 deg away from 0 and from 180. Where the joint moved by more than 30 deg before it, the
+/// first posture that reads nearer to them is taken (finding neutral-suspect). Where the sensor plainly shows joint
+/// angles, its own zero is kept: the 1 to 99 % of all readings lie within what the joint can reach from there, for one
+/// sign and not for the other. The sensor's zero is also kept where nothing is held still.
+/// Missing samples: skipped.
+///
+/// \param angle_deg uniformly sampled, in the sensor's (calibrated) degrees, joined up across full turns
+/// \param findings  neutral-assumed, neutral-sensor-zero, neutral-suspect, neutral-not-still
+/// \throws Failure usage "neutral-window-empty" when the window holds no sample
 [[nodiscard]] Neutral find_neutral(std::span<const double> angle_deg, const NeutralContext& context,
                                    const NeutralChoice& choice, Findings& findings);
 

@@ -68,6 +68,19 @@ TEST_CASE("a sensor that shows joint angles already keeps its zero", "[angle][ne
     CHECK(full_turn.neutral.sign == -1);
 }
 
+TEST_CASE("a recording that starts in the middle of a movement has its zero at a straight posture", "[angle][neutral]") {
+    // 3 s of flexing without a rest, 2 s held at the top, then back and 2 s at rest: the top is held first.
+    std::vector<double> angle_deg;
+    for (int i = 0; i < 450; ++i) {
+        const double t = i / 50.0;
+        const double flexed = t < 3.0 ? t / 3.0 : t < 5.0 ? 1.0 : t < 7.0 ? (7.0 - t) / 2.0 : 0.0;
+        angle_deg.push_back(178.4 - 118.0 * flexed);
+    }
+    const auto [neutral, findings] = found(angle_deg, unknown_joint_motion());
+    CHECK_THAT(neutral.zero.value(), WithinAbs(178.4, 0.3));
+    CHECK(contains(findings, "neutral-suspect"));
+}
+
 TEST_CASE("the sensor's zero is not believed against a stated sign or an impossible range", "[angle][neutral]") {
     const auto stated = found(recording(82.0, -75.0), joint_motion("knee"), {}, -1);
     CHECK_THAT(stated.neutral.zero.value(), WithinAbs(82.0, 0.3));
