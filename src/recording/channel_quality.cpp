@@ -21,7 +21,7 @@ namespace {
 class Judge {
   public:
     explicit Judge(const Channel& channel)
-        : channel_(channel), scale_(scale_of(channel.samples)),
+        : channel_(channel), scale_(scale_of(channel.samples, channel.times.rate().value())),
           filled_up_(scale_.count < 2 ? std::nullopt : find_repeated_readings(channel.samples, channel.times.rate())) {}
 
     [[nodiscard]] const Scale& scale() const { return scale_; }
@@ -37,14 +37,28 @@ class Judge {
             return;
         }
         judge_filled_up();
-        // As long as a value stands for missing samples, it would be taken for a spike, a limit and a wrong unit.
-        if (judge_missing_code()) {
+        has_missing_code_ = judge_missing_code();
+        // As long as a value stands for missing samples, it would be taken for a limit and a wrong unit.
+        if (!has_missing_code_) {
+            judge_unit();
+            judge_saturation();
+            judge_stuck();
+        }
+    }
+
+    /// What the way from reading to angle looks for by itself.
+    void judge_jumps(std::size_t full_turns, Spikes spikes) {
+        if (has_missing_code_) {
             return;
         }
-        judge_unit();
-        judge_saturation();
-        judge_stuck();
-        judge_spikes();
+        // An electromyogram is made of spikes.
+        if (spikes.count > 0 && channel_.role != ChannelRole::emg) {
+            note("spikes", fmt::format("has {} single sample{} far off, first at {:.3f} s", spikes.count,
+                                       spikes.count == 1 ? "" : "s", time_s(spikes.first)));
+        }
+        if (full_turns > 0 && channel_.role == ChannelRole::angle) {
+            note("wrap-around", fmt::format("jumps by a full turn {} time{}", full_turns, full_turns == 1 ? "" : "s"));
+        }
     }
 
     void note(std::string_view code, const std::string& text) {
@@ -57,7 +71,6 @@ class Judge {
     void judge_filled_up();
     void judge_saturation();
     void judge_stuck();
-    void judge_spikes();
     [[nodiscard]] double time_s(std::size_t i) const { return channel_.times.time_s(i); }
     [[nodiscard]] std::string value(double number) const {
         return shortest_text(number) + (channel_.unit.empty() ? "" : " " + channel_.unit);
@@ -66,6 +79,7 @@ class Judge {
     const Channel& channel_;
     Scale scale_;
     std::optional<RepeatedReadings> filled_up_;
+    bool has_missing_code_ = false;
     Findings findings_;
 };
 
@@ -79,7 +93,7 @@ void Judge::judge_unit() {
 }
 
 bool Judge::judge_missing_code() {
-    const auto code = find_missing_code(channel_.samples, scale_);
+    const auto code = find_missing_code(scale_);
     const auto suspect = code ? code : find_dropouts_to_zero(channel_.samples, scale_);
     if (suspect) {
         note("missing-suspect", fmt::format("reads {} in {} samples, far off the others, first at {:.3f} s",
@@ -112,22 +126,17 @@ void Judge::judge_saturation() {
 void Judge::judge_stuck() {
     constexpr double shortest_s = 1.0;
     constexpr std::size_t fewest = 20;
+    if (!scale_.is_noisy() || scale_.longest_run.length < fewest) {
+        return;
+    }
     const FlatRun run = longest_flat_run(channel_.samples, scale_.max);
-    if (!scale_.is_noisy() || run.length < fewest || channel_.samples[run.first] == scale_.min) {
+    if (run.length < fewest || channel_.samples[run.first] == scale_.min) {
         return;
     }
     const double length_s = time_s(run.first + run.length - 1) - time_s(run.first);
     if (length_s >= shortest_s) {
         note("stuck", fmt::format("reads {} for {:.3g} s from {:.3f} s on, where noise should show",
                                   value(channel_.samples[run.first]), length_s, time_s(run.first)));
-    }
-}
-
-void Judge::judge_spikes() {
-    const Spikes spikes = find_spikes(channel_.samples, scale_, channel_.times.rate().value());
-    if (spikes.count > 0) {
-        note("spikes", fmt::format("has {} single sample{} far off, first at {:.3f} s", spikes.count,
-                                   spikes.count == 1 ? "" : "s", time_s(spikes.first)));
     }
 }
 
@@ -167,21 +176,16 @@ ChannelQuality channel_quality(const Channel& channel) {
     quality.median = median_of(channel.samples);
     if (scale.count >= 2) {
         quality.noise_sd = noise_sd(channel.samples);
+        quality.noise_sd = quality.noise_sd < 1e-6 * scale.resolution ? 0.0 : quality.noise_sd;
         quality.resolution = scale.resolution > 0.0 ? scale.resolution : ChannelQuality::none;
-        std::size_t repeats = 0;
-        for (std::size_t i = 1; i < quality.count; ++i) {
-            repeats += channel.samples[i] == channel.samples[i - 1] ? 1U : 0U;
-        }
-        quality.repeated_share = static_cast<double>(repeats) / static_cast<double>(scale.count - 1);
+        quality.repeated_share = static_cast<double>(scale.repeats) / static_cast<double>(scale.count - 1);
         quality.full_turns = count_full_turns(channel.samples, scale, channel.unit);
-        quality.spikes = find_spikes(channel.samples, scale, channel.times.rate().value()).count;
+        const Spikes spikes = count_spikes(channel.samples, scale);
+        quality.spikes = spikes.count;
         quality.filled_up = judge.filled_up();
         judge_sampling(judge, channel);
-    }
-    judge.judge();
-    if (quality.full_turns > 0 && channel.role == ChannelRole::angle) {
-        judge.note("wrap-around", fmt::format("jumps by a full turn {} time{}", quality.full_turns,
-                                              quality.full_turns == 1 ? "" : "s"));
+        judge.judge();
+        judge.judge_jumps(quality.full_turns, spikes);
     }
     quality.findings = std::move(judge.findings());
     return quality;

@@ -28,8 +28,20 @@ std::vector<double> thinned(std::span<const double> samples) {
     return result;
 }
 
-std::span<const double> middle_part(std::span<const double> samples) {
-    return samples.size() <= enough ? samples : samples.subspan((samples.size() - enough) / 2, enough);
+/// Eight stretches spread over the samples, with a missing sample between them; all samples if they are few.
+std::vector<double> stretches(std::span<const double> samples) {
+    constexpr std::size_t count = 8;
+    constexpr std::size_t length = enough / count;
+    if (samples.size() <= enough) {
+        return {samples.begin(), samples.end()};
+    }
+    std::vector<double> result;
+    for (std::size_t k = 0; k < count; ++k) {
+        const auto part = samples.subspan(k * (samples.size() - length) / (count - 1), length);
+        result.insert(result.end(), part.begin(), part.end());
+        result.push_back(std::numeric_limits<double>::quiet_NaN());
+    }
+    return result;
 }
 
 double fast_step_of(std::span<const double> samples) {
@@ -54,38 +66,134 @@ double step_to(std::span<const double> samples, std::size_t i) {
     return std::isnan(step) ? 0.0 : step;
 }
 
-/// Whether a run ends movement at speed on each side on which the recording goes on.
-bool is_cut_off(std::span<const double> samples, FlatRun run, double speed) {
-    const std::size_t end = run.first + run.length;
-    const bool has_before = run.first >= 2;
-    const bool has_after = end + 1 < samples.size();
-    // The step before the one that leads to the level: the last step itself may be cut short.
-    const bool fast_before = !has_before || step_to(samples, run.first - 1) >= speed;
-    const bool fast_after = !has_after || step_to(samples, end + 1) >= speed;
-    return (has_before || has_after) && fast_before && fast_after;
+/// By how much the movement towards a run, or away from it, would have gone beyond the run's level if it had turned
+/// there evenly slowed down. \param side -1 before the run, 1 behind it
+double overshoot(std::span<const double> samples, FlatRun run, const Scale& scale, int side) {
+    const auto window = static_cast<std::size_t>(std::max(2.0, 0.03 * scale.rate_hz));
+    const std::size_t last = run.first + run.length - 1;
+    const std::size_t room = side < 0 ? run.first : samples.size() - 1 - last;
+    if (room < window + 1) {
+        return std::numeric_limits<double>::quiet_NaN();
+    }
+    const double near = samples[side < 0 ? run.first - 1 : last + 1];
+    const double far = samples[side < 0 ? run.first - 1 - window : last + 1 + window];
+    const double speed = std::abs(near - far) / static_cast<double>(window);
+    const double turning = std::min(static_cast<double>(run.length), std::max(3.0, 0.3 * scale.rate_hz));
+    return speed * turning / 4.0;
+}
+
+bool is_cut_off(std::span<const double> samples, FlatRun run, const Scale& scale) {
+    const double least = std::max({0.02 * (scale.max - scale.min), 5.0 * scale.resolution, 2.0 * scale.noise_sd});
+    const double before = overshoot(samples, run, scale, -1);
+    const double behind = overshoot(samples, run, scale, 1);
+    // What cannot be told at an end of the recording (NaN) does not speak against it.
+    return std::max(std::isnan(before) ? 0.0 : before, std::isnan(behind) ? 0.0 : behind) >= least &&
+           !(before < least) && !(behind < least);
+}
+
+/// 2^n - 1, the largest number of a converter with n bits.
+bool is_end_of_converter(double level) {
+    double end = 255.0;
+    while (end < level) {
+        end = 2.0 * end + 1.0;
+    }
+    return level == end;
+}
+
+/// Whether the channel lies still somewhere off `level` without being constant there.
+bool rests_with_noise(std::span<const double> samples, const Scale& scale, double level) {
+    constexpr std::size_t long_enough = 6;
+    const double close = 0.02 * (scale.max - scale.min);
+    double low = infinity;
+    double high = -infinity;
+    std::size_t length = 0;
+    for (const double sample : samples) {
+        const double new_low = std::min(low, sample);
+        const double new_high = std::max(high, sample);
+        const bool goes_on = new_high - new_low <= close;
+        low = goes_on ? new_low : sample;
+        high = goes_on ? new_high : sample;
+        length = goes_on ? length + 1 : 1;
+        if (length >= long_enough && high > low && (level < low - close || level > high + close)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+std::vector<FlatRun> flat_runs(std::span<const double> samples, double level, std::size_t shortest) {
+    std::vector<FlatRun> runs;
+    for (std::size_t i = 0; i < samples.size(); ++i) {
+        if (samples[i] != level) {
+            continue;
+        }
+        FlatRun run{i, 0};
+        while (i < samples.size() && samples[i] == level) {
+            ++run.length;
+            ++i;
+        }
+        if (run.length >= shortest) {
+            runs.push_back(run);
+        }
+    }
+    return runs;
+}
+
+void take_lowest(Extreme& extreme, double value, std::size_t i) {
+    if (value < extreme.value) {
+        extreme = {.value = value, .next = extreme.value, .count = 1, .first = i};
+    } else if (value == extreme.value) {
+        ++extreme.count;
+    } else if (value < extreme.next) {
+        extreme.next = value;
+    }
 }
 
 }  // namespace
 
-Scale scale_of(std::span<const double> samples) {
-    Scale scale{.min = infinity, .max = -infinity};
+Scale scale_of(std::span<const double> samples, double rate_hz) {
+    Scale scale;
+    scale.low = {.value = infinity, .next = infinity};
+    scale.high = {.value = infinity, .next = infinity};  // of the negated samples
     double smallest = infinity;
     double last = std::numeric_limits<double>::quiet_NaN();
-    for (const double sample : samples) {
-        if (!std::isnan(sample)) {
-            ++scale.count;
-            scale.min = std::min(scale.min, sample);
-            scale.max = std::max(scale.max, sample);
+    std::size_t run_first = 0;
+    for (std::size_t i = 0; i < samples.size(); ++i) {
+        const double sample = samples[i];
+        if (sample == last) {
+            ++scale.repeats;
+        } else {
+            const double step = std::abs(sample - last);
+            smallest = step < smallest ? step : smallest;
+            run_first = i;
+            last = sample;
         }
-        const double step = std::abs(sample - last);
-        smallest = step > 0.0 ? std::min(smallest, step) : smallest;
-        last = sample;
+        if (std::isnan(sample)) {
+            continue;
+        }
+        ++scale.count;
+        scale.zeros += sample == 0.0 ? 1U : 0U;
+        take_lowest(scale.low, sample, i);
+        take_lowest(scale.high, -sample, i);
+        if (i - run_first + 1 > scale.longest_run.length) {
+            scale.longest_run = {run_first, i - run_first + 1};
+        }
     }
+    scale.high.value = -scale.high.value;
+    scale.high.next = -scale.high.next;
+    scale.min = scale.low.value;
+    scale.max = scale.high.value;
     scale.resolution = std::isfinite(smallest) ? smallest : 0.0;
+    scale.rate_hz = rate_hz;
     scale.range = middle_range(thinned(samples));
-    const double noise = noise_sd(middle_part(samples));
+    std::vector<double> parts = stretches(samples);
+    scale.fast_step = fast_step_of(parts);
+    // Where the reading is cut off it shows no noise.
+    std::ranges::replace_if(
+        parts, [&](double sample) { return sample == scale.min || sample == scale.max; },
+        std::numeric_limits<double>::quiet_NaN());
+    const double noise = noise_sd(parts);
     scale.noise_sd = std::isnan(noise) ? 0.0 : noise;
-    scale.fast_step = fast_step_of(middle_part(samples));
     return scale;
 }
 
@@ -104,39 +212,40 @@ FlatRun longest_flat_run(std::span<const double> samples, double except) {
 
 std::optional<Saturation> find_saturation(std::span<const double> samples, const Scale& scale, double level,
                                           std::size_t held) {
-    const std::size_t shortest = held * (scale.is_noisy() ? 4 : 3);
-    const double speed = std::max(0.3 * scale.fast_step, 2.5 * scale.resolution);
-    const std::size_t longest_elsewhere = longest_flat_run(samples, level).length;
-    Saturation found{.level = level};
-    for (std::size_t i = 0; i < samples.size();) {
-        if (samples[i] != level) {
-            ++i;
-            continue;
-        }
-        FlatRun run{i, 0};
-        while (i < samples.size() && samples[i] == level) {
-            ++run.length;
-            ++i;
-        }
-        if (run.length < shortest) {
-            continue;
-        }
-        const bool rests_elsewhere = 2 * longest_elsewhere >= run.length;
-        const bool cut = scale.is_noisy() ? level != 0.0 || is_cut_off(samples, run, speed)
-                                          : !rests_elsewhere && is_cut_off(samples, run, speed);
-        if (cut) {
-            found.first = found.runs == 0 ? run.first : found.first;
-            ++found.runs;
-            found.samples += run.length;
-        }
+    constexpr double slow_hz = 20.0;
+    if (scale.longest_run.length < 3 * held) {
+        return std::nullopt;
     }
-    return found.runs > 0 ? std::optional(found) : std::nullopt;
+    std::vector<FlatRun> runs = flat_runs(samples, level, 3 * held);
+    if (runs.empty()) {
+        return std::nullopt;
+    }
+    const std::size_t longest_elsewhere = longest_flat_run(samples, level).length;
+    const bool is_slow = scale.rate_hz < slow_hz;
+    const bool may_stop_at_once = is_slow && !rests_with_noise(samples, scale, level);
+    const auto is_innocent = [&](FlatRun run) {
+        if (is_end_of_converter(level) ||
+            (scale.is_noisy() && run.length >= 8 * held && longest_elsewhere <= 3 * held)) {
+            return false;
+        }
+        const bool is_at_end = run.first == 0 || run.first + run.length == samples.size();
+        return is_at_end || 2 * longest_elsewhere >= run.length || may_stop_at_once || !is_cut_off(samples, run, scale);
+    };
+    std::erase_if(runs, is_innocent);
+    if (runs.empty()) {
+        return std::nullopt;
+    }
+    Saturation found{.level = level, .runs = runs.size(), .samples = 0, .first = runs.front().first};
+    for (const FlatRun& run : runs) {
+        found.samples += run.length;
+    }
+    return found;
 }
 
-Spikes find_spikes(std::span<const double> samples, const Scale& scale, double rate_hz) {
+Spikes count_spikes(std::span<const double> samples, const Scale& scale) {
     constexpr double acceleration_per_range = 20000.0 / 150.0;  // per s2
     const double least = std::max({12.0 * scale.noise_sd, 8.0 * scale.resolution, 0.03 * scale.range});
-    const double least_sum = acceleration_per_range * scale.range / (rate_hz * rate_hz);
+    const double least_sum = acceleration_per_range * scale.range / (scale.rate_hz * scale.rate_hz);
     Spikes spikes;
     for (std::size_t i = 1; i + 1 < samples.size(); ++i) {
         const double from = samples[i] - samples[i - 1];
@@ -152,24 +261,13 @@ Spikes find_spikes(std::span<const double> samples, const Scale& scale, double r
     return spikes;
 }
 
-std::optional<SuspectValue> find_missing_code(std::span<const double> samples, const Scale& scale) {
-    for (const double extreme : {scale.max, scale.min}) {
-        SuspectValue suspect{.value = extreme};
-        double rest_min = infinity;
-        double rest_max = -infinity;
-        for (std::size_t i = 0; i < samples.size(); ++i) {
-            if (samples[i] == extreme) {
-                suspect.first = suspect.count == 0 ? i : suspect.first;
-                ++suspect.count;
-            } else if (samples[i] != scale.min && samples[i] != scale.max) {
-                rest_min = std::min(rest_min, samples[i]);
-                rest_max = std::max(rest_max, samples[i]);
-            }
-        }
-        const double distance = std::min(std::abs(extreme - rest_min), std::abs(extreme - rest_max));
-        // Readings of a goniometer stay within a turn, so a lone step beyond them is worth half their range.
-        if (suspect.count >= 2 && rest_max > rest_min && distance > 0.5 * (rest_max - rest_min)) {
-            return suspect;
+std::optional<SuspectValue> find_missing_code(const Scale& scale) {
+    const double spread = scale.high.next - scale.low.next;
+    const double largest = std::max(std::abs(scale.high.next), std::abs(scale.low.next));
+    for (const Extreme& extreme : {scale.high, scale.low}) {
+        const double distance = std::abs(extreme.value - extreme.next);
+        if (extreme.count >= 2 && spread > 0.0 && distance > spread && std::abs(extreme.value) >= 2.0 * largest) {
+            return SuspectValue{.value = extreme.value, .count = extreme.count, .first = extreme.first};
         }
     }
     return std::nullopt;
@@ -177,6 +275,9 @@ std::optional<SuspectValue> find_missing_code(std::span<const double> samples, c
 
 std::optional<SuspectValue> find_dropouts_to_zero(std::span<const double> samples, const Scale& scale) {
     constexpr std::size_t fewest = 3;
+    if (scale.zeros < fewest) {
+        return std::nullopt;
+    }
     const double jump = std::max({0.15 * scale.range, 3.0 * scale.fast_step, 20.0 * scale.noise_sd});
     SuspectValue suspect;
     for (std::size_t i = 1; i < samples.size();) {
@@ -231,7 +332,7 @@ std::string unit_doubt(std::span<const double> samples, const Scale& scale, cons
     constexpr double clearly_slow = 0.05;
     const bool is_near_zero = scale.min > -6.4 && scale.max < 6.4;
     if (!is_near_zero || scale.range < smallest_movement || scale.range < 12.0 * scale.noise_sd ||
-        slowness_of(middle_part(samples)).ratio > clearly_slow) {
+        slowness_of(stretches(samples)).ratio > clearly_slow) {
         return {};
     }
     return span + (scale.min >= -0.5 && scale.max > 3.2 ? " look like volts, not degrees"

@@ -11,28 +11,45 @@
 
 namespace jointrom {
 
-/// What the checks compare with. All but the extremes come from at most some thousand samples.
-struct Scale {
-    std::size_t count = 0;  ///< samples that are not missing
-    double min = 0.0;
-    double max = 0.0;
-    double range = 0.0;       ///< of the middle 90 %
-    double resolution = 0.0;  ///< smallest step between unequal neighbours; 0 when all are equal
-    double noise_sd = 0.0;    ///< of one sample; 0 when too few to tell
-    double fast_step = 0.0;   ///< exceeded by one step in twenty of those that are not zero
-
-    [[nodiscard]] bool is_constant() const { return max <= min; }
-    /// Whether noise keeps neighbours from being equal.
-    [[nodiscard]] bool is_noisy() const { return resolution > 0.0 && noise_sd >= resolution; }
-};
-
-[[nodiscard]] Scale scale_of(std::span<const double> samples);
-
 /// Equal samples in a row.
 struct FlatRun {
     std::size_t first = 0;
     std::size_t length = 0;
 };
+
+/// The highest or lowest value.
+struct Extreme {
+    double value = 0.0;
+    double next = 0.0;  ///< the value next to it, further in
+    std::size_t count = 0;
+    std::size_t first = 0;
+};
+
+/// What the checks compare with, found in one pass. Spreads come from at most some thousand samples.
+struct Scale {
+    std::size_t count = 0;    ///< samples that are not missing
+    std::size_t zeros = 0;    ///< samples that are exactly 0
+    std::size_t repeats = 0;  ///< samples that equal the one before
+    Extreme low;
+    Extreme high;
+    double min = 0.0;
+    double max = 0.0;
+    FlatRun longest_run;
+    double range = 0.0;       ///< of the middle 90 %
+    double resolution = 0.0;  ///< smallest step between unequal neighbours; 0 when all are equal
+    double noise_sd = 0.0;    ///< of one sample; 0 when too few to tell
+    double fast_step = 0.0;   ///< exceeded by one step in twenty of those that are not zero
+
+    double rate_hz = 0.0;
+
+    [[nodiscard]] bool is_constant() const { return max <= min; }
+    /// Whether noise keeps neighbours from being equal. Below 50 Hz the movement itself looks like noise.
+    [[nodiscard]] bool is_noisy() const {
+        return resolution > 0.0 && rate_hz >= 50.0 && noise_sd >= resolution && noise_sd >= 5e-4 * (max - min);
+    }
+};
+
+[[nodiscard]] Scale scale_of(std::span<const double> samples, double rate_hz);
 
 /// The longest run of equal samples, not counting those at the value `except`.
 [[nodiscard]] FlatRun longest_flat_run(std::span<const double> samples, double except);
@@ -45,6 +62,14 @@ struct Saturation {
 };
 
 /// Cut-off tops at `level`, the highest or lowest reading.
+///
+/// Method: a run of equal samples, three at least, is cut off when the movement before and behind it, going on to turn
+/// within the run (at most 0.3 s), would have gone beyond the level by 2 % of the range, five steps of the resolution
+/// and twice the noise. Not if the run begins or ends the recording, or if the channel lies as still elsewhere. Below
+/// 20 Hz a joint may stop from one sample to the next, so there the channel must also rest elsewhere with noise. In a
+/// noisy channel, eight equal samples are enough where there are no more than three elsewhere. A value of all ones in
+/// binary (255, 1023, ...) is the end of a converter: three samples are enough. Thresholds from trials with simulated
+/// movements.
 /// \param held samples for which a reading is repeated in the file, 1 when it is not
 [[nodiscard]] std::optional<Saturation> find_saturation(std::span<const double> samples, const Scale& scale,
                                                         double level, std::size_t held);
@@ -54,7 +79,7 @@ struct Spikes {
     std::size_t count = 0;
     std::size_t first = 0;
 };
-[[nodiscard]] Spikes find_spikes(std::span<const double> samples, const Scale& scale, double rate_hz);
+[[nodiscard]] Spikes count_spikes(std::span<const double> samples, const Scale& scale);
 
 /// A value that seems to stand for missing samples.
 struct SuspectValue {
@@ -62,7 +87,9 @@ struct SuspectValue {
     std::size_t count = 0;
     std::size_t first = 0;
 };
-[[nodiscard]] std::optional<SuspectValue> find_missing_code(std::span<const double> samples, const Scale& scale);
+/// The highest or lowest value, if it is repeated, lies further off the others than these are spread, and is at least
+/// twice as large as any of them.
+[[nodiscard]] std::optional<SuspectValue> find_missing_code(const Scale& scale);
 /// Zeros that are entered and left by jumps from values far off.
 [[nodiscard]] std::optional<SuspectValue> find_dropouts_to_zero(std::span<const double> samples, const Scale& scale);
 

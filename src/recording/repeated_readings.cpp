@@ -10,16 +10,21 @@
 namespace jointrom {
 namespace {
 
-constexpr std::size_t window_size = 65536;
+constexpr std::size_t window_size = 32768;
 
-/// The smallest step between unequal neighbours; infinite when all are equal.
-double smallest_step(std::span<const double> samples) {
-    double smallest = std::numeric_limits<double>::infinity();
+struct StepSummary {
+    double smallest = std::numeric_limits<double>::infinity();  ///< of the steps between unequal neighbours
+    std::size_t repeats = 0;                                    ///< steps of 0
+};
+
+StepSummary steps_between(std::span<const double> samples) {
+    StepSummary steps;
     for (std::size_t i = 1; i < samples.size(); ++i) {
         const double step = std::abs(samples[i] - samples[i - 1]);
-        smallest = step > 0.0 ? std::min(smallest, step) : smallest;
+        steps.repeats += step == 0.0 ? 1U : 0U;
+        steps.smallest = step > 0.0 && step < steps.smallest ? step : steps.smallest;
     }
-    return smallest;
+    return steps;
 }
 
 /// Where the samples that lie furthest from their mean are in the middle.
@@ -65,9 +70,8 @@ std::size_t usual_phase(const std::vector<std::size_t>& positions, std::size_t p
 }
 
 std::optional<RepeatedReadings> find_held(std::span<const double> samples, double resolution, Hertz rate) {
-    constexpr double large_step = 2.5;  // smallest steps
+    constexpr double large_step = 4.5;  // smallest steps
     constexpr std::size_t fewest_runs = 10;
-    constexpr double clear_length = 1.5;
     std::vector<std::size_t> lengths;
     std::vector<std::size_t> starts;
     std::size_t start = 0;  // of the run, if a large step leads to it
@@ -86,11 +90,11 @@ std::optional<RepeatedReadings> find_held(std::span<const double> samples, doubl
     if (lengths.size() < fewest_runs) {
         return std::nullopt;
     }
-    const double mean = std::accumulate(lengths.begin(), lengths.end(), 0.0) / static_cast<double>(lengths.size());
-    if (mean < clear_length) {
+    const std::size_t median = median_of(lengths);
+    if (median < 2) {
         return std::nullopt;
     }
-    const std::size_t median = median_of(lengths);
+    const double mean = std::accumulate(lengths.begin(), lengths.end(), 0.0) / static_cast<double>(lengths.size());
     const bool is_even = 5 * std::ranges::count(lengths, median) >= 4 * std::ranges::ssize(lengths);
     return RepeatedReadings{.kind = RepeatedReadings::Kind::held,
                             .true_rate = Hertz(rate.value() / (is_even ? static_cast<double>(median) : mean)),
@@ -98,36 +102,102 @@ std::optional<RepeatedReadings> find_held(std::span<const double> samples, doubl
                             .first = is_even ? usual_phase(starts, median) : 0};
 }
 
-struct PhaseProfile {
-    double contrast = 1.0;  ///< largest mean square over those further than 3/8 of a period away
-    std::size_t peak = 0;   ///< phase with the largest mean square
-};
+double second_difference(std::span<const double> samples, std::size_t i, std::size_t half) {
+    return samples[i - half] - 2.0 * samples[i] + samples[i + half];
+}
+
+/// What 97 of 100 second differences stay within.
+double usual_bend(std::span<const double> samples, std::size_t half) {
+    constexpr std::size_t enough = 1024;
+    std::vector<double> bends;
+    const std::size_t stride = samples.size() / enough | 1U;
+    for (std::size_t i = half; i + half < samples.size(); i += stride) {
+        const double bend = std::abs(second_difference(samples, i, half));
+        if (!std::isnan(bend)) {
+            bends.push_back(bend);
+        }
+    }
+    if (bends.empty()) {
+        return 0.0;
+    }
+    const auto place = bends.begin() + static_cast<std::ptrdiff_t>(97 * (bends.size() - 1) / 100);
+    std::ranges::nth_element(bends, place);
+    return *place;
+}
 
 /// Mean squares of second differences over half a period, by phase. Phases count from sample `first` of a longer part.
-PhaseProfile profile_of(std::span<const double> samples, std::size_t first, std::size_t period, double floor) {
+/// Differences beyond `most` count as that, so that a few sharp bends (a cut-off top) are no pattern.
+std::vector<double> profile_of(std::span<const double> samples, std::size_t first, std::size_t period, double most) {
     const std::size_t half = period / 2;
     std::vector<double> sums(period, 0.0);
     std::vector<double> counts(period, 0.0);
+    std::size_t phase = (first + half) % period;
     for (std::size_t i = half; i + half < samples.size(); ++i) {
-        const double bend = samples[i - half] - 2.0 * samples[i] + samples[i + half];
-        if (!std::isnan(bend)) {
-            const std::size_t phase = (first + i) % period;
+        const double bend = std::min(most, std::abs(second_difference(samples, i, half)));
+        if (!std::isnan(samples[i - half] + samples[i] + samples[i + half])) {
             sums[phase] += bend * bend;
             counts[phase] += 1.0;
         }
+        phase = phase + 1 == period ? 0 : phase + 1;
     }
     std::ranges::transform(sums, counts, sums.begin(),
-                           [&](double sum, double count) { return sum / std::max(1.0, count) + floor; });
-    PhaseProfile profile;
-    profile.peak = static_cast<std::size_t>(std::ranges::max_element(sums) - sums.begin());
-    // Around a lone reading the mean square falls to a sixteenth at 3/8 of a period; at a multiple of the true period
-    // there is another reading by then.
-    double away = 0.0;
-    for (std::size_t distance = (3 * period + 7) / 8; distance <= period - (3 * period + 7) / 8; ++distance) {
-        away = std::max(away, sums[(profile.peak + distance) % period]);
+                           [](double sum, double count) { return sum / std::max(1.0, count); });
+    return sums;
+}
+
+/// How well a profile fits that of readings joined by lines, and where the readings stand.
+struct ProfileFit {
+    double correlation = 0.0;
+    double contrast = 0.0;  ///< largest over smallest mean square
+    std::size_t phase = 0;
+};
+
+ProfileFit fit_of(const std::vector<double>& profile, double floor) {
+    const std::size_t period = profile.size();
+    // A bend at distance d from the middle of the difference counts with (1 - d / half)^2.
+    std::vector<double> shape(period, 0.0);
+    const double half = static_cast<double>(period / 2);
+    for (std::size_t k = 0; k < period; ++k) {
+        const double distance = static_cast<double>(std::min(k, period - k));
+        shape[k] = distance < half ? (1.0 - distance / half) * (1.0 - distance / half) : 0.0;
     }
-    profile.contrast = sums[profile.peak] / away;
-    return profile;
+    const auto centred_norm = [](std::vector<double>& values) {
+        const double mean = std::accumulate(values.begin(), values.end(), 0.0) / static_cast<double>(values.size());
+        double squares = 0.0;
+        for (double& value : values) {
+            value -= mean;
+            squares += value * value;
+        }
+        return std::sqrt(squares);
+    };
+    ProfileFit fit;
+    const auto [least, most] = std::ranges::minmax(profile);
+    fit.contrast = (most + floor) / (least + floor);
+    std::vector<double> centred = profile;
+    const double norm = centred_norm(shape) * centred_norm(centred);
+    for (std::size_t phase = 0; phase < period && norm > 0.0; ++phase) {
+        double product = 0.0;
+        for (std::size_t k = 0; k < period; ++k) {
+            product += shape[k] * centred[(k + phase) % period];
+        }
+        if (product / norm > fit.correlation) {
+            fit.correlation = product / norm;
+            fit.phase = phase;
+        }
+    }
+    return fit;
+}
+
+/// Whether two fits speak for readings at one phase.
+bool agree(const ProfileFit& a, const ProfileFit& b, std::size_t period) {
+    const std::size_t apart = a.phase > b.phase ? a.phase - b.phase : b.phase - a.phase;
+    const double contrast = std::min(a.contrast, b.contrast);
+    if (period < 8) {
+        // Over so few phases anything correlates, so the contrast has to tell.
+        return apart == 0 && contrast >= 4.0 && std::min(a.correlation, b.correlation) >= 0.9;
+    }
+    return std::min(apart, period - apart) <= period / 16 && contrast >= 1.4 && a.contrast * b.contrast >= 2.5 &&
+           std::min(a.correlation, b.correlation) >= 0.8;
 }
 
 /// Whether second differences of neighbours are no larger than rounding makes them, as within straight lines.
@@ -148,9 +218,10 @@ bool is_smooth(std::span<const double> samples, double resolution) {
 }
 
 std::optional<RepeatedReadings> find_interpolated(std::span<const double> samples, double resolution, Hertz rate) {
-    constexpr std::array<std::size_t, 11> periods{100, 50, 40, 25, 20, 16, 10, 8, 5, 4, 2};
+    constexpr std::array<std::size_t, 20> periods{100, 80, 64, 60, 50, 40, 32, 30, 25, 24,
+                                                  20,  16, 15, 12, 10, 8,  6,  5,  4,  2};
     constexpr std::size_t fewest_per_phase = 100;
-    constexpr double clear_contrast = 4.0;
+    constexpr double slowest_hz = 10.0;  // no sensor of joint angles is slower
     const std::span<const double> part = most_moving_part(samples);
     if (!is_smooth(part.subspan(part.size() / 2), resolution)) {
         return std::nullopt;
@@ -160,17 +231,19 @@ std::optional<RepeatedReadings> find_interpolated(std::span<const double> sample
     const double floor = 0.01 * resolution * resolution;
     const std::size_t half = part.size() / 2;
     for (const std::size_t period : periods) {
-        if (part.size() < fewest_per_phase * period) {
+        const bool is_too_slow = rate.value() / static_cast<double>(period) < slowest_hz;
+        if (is_too_slow || part.size() < fewest_per_phase * period) {
             continue;
         }
         // Both halves have to agree, so that one spike or one jerk is no evidence.
-        const PhaseProfile early = profile_of(part.first(half), offset, period, floor);
-        const PhaseProfile late = profile_of(part.subspan(half), offset + half, period, floor);
-        if (early.peak == late.peak && std::min(early.contrast, late.contrast) >= clear_contrast) {
+        const double most = usual_bend(part, period / 2);
+        const ProfileFit early = fit_of(profile_of(part.first(half), offset, period, most), floor);
+        const ProfileFit late = fit_of(profile_of(part.subspan(half), offset + half, period, most), floor);
+        if (agree(early, late, period)) {
             return RepeatedReadings{.kind = RepeatedReadings::Kind::interpolated,
                                     .true_rate = Hertz(rate.value() / static_cast<double>(period)),
                                     .every = period,
-                                    .first = early.peak};
+                                    .first = (early.contrast > late.contrast ? early : late).phase};
         }
     }
     return std::nullopt;
@@ -179,12 +252,14 @@ std::optional<RepeatedReadings> find_interpolated(std::span<const double> sample
 }  // namespace
 
 std::optional<RepeatedReadings> find_repeated_readings(std::span<const double> samples, Hertz rate) {
-    const double resolution = smallest_step(samples);
-    if (!std::isfinite(resolution)) {
+    const StepSummary steps = steps_between(samples);
+    if (!std::isfinite(steps.smallest)) {
         return std::nullopt;
     }
-    const auto held = find_held(samples, resolution, rate);
-    return held ? held : find_interpolated(samples, resolution, rate);
+    // Noise of about the resolution makes up to a third of all neighbours equal.
+    const bool may_be_held = 20 * steps.repeats >= 9 * samples.size();
+    const auto held = may_be_held ? find_held(samples, steps.smallest, rate) : std::nullopt;
+    return held ? held : find_interpolated(samples, steps.smallest, rate);
 }
 
 }  // namespace jointrom

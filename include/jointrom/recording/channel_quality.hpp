@@ -33,19 +33,21 @@ struct ChannelQuality {
 };
 
 /// Everything that is known to go wrong with a channel.
+///
+/// Method: angle_findings(), and: spikes: a sample that jumps from both neighbours by more than 12 times the noise, 3 %
+/// of the range and what 20 000 deg/s2 (from memory: twice a fast voluntary movement) would allow of 150 degrees of
+/// range. wrap-around: steps of a full turn that do not come back.
 /// \par Complexity O(samples), some passes and one copy
 [[nodiscard]] ChannelQuality channel_quality(const Channel& channel);
 
-/// Those findings that bear on every result from an angle, found without copying the samples: missing-suspect,
-/// repeated-readings, saturated, spikes, stuck, unit-suspect.
+/// Those findings that bear on every result from an angle and that nothing later looks for: missing-suspect,
+/// repeated-readings, saturated, stuck, unit-suspect. At most some thousand samples are copied.
 ///
-/// Method. saturated: a run of equal samples at the highest or lowest reading where the channel is noisy elsewhere, or
-/// that was reached at speed although the channel rests nowhere else; a rest at 0 does not count.
-/// stuck: one value all the time, or for a second or longer amid noise.
-/// spikes: a sample that jumps from both neighbours by more than 12 times the noise, 3 % of the range and what
-/// 20 000 deg/s2 (from memory: twice a fast voluntary movement) would allow of 150 degrees of range.
-/// missing-suspect: the extreme value is repeated and stands half a range or more off the rest, or zeros are entered
-/// and left by jumps. unit-suspect: degrees that look like radians, volts or counts; radians beyond a turn.
+/// Method. saturated: runs of equal samples at the highest or lowest reading that movement goes into and comes out of
+/// at speed, or amid noise; a rest does not count, nor does a channel that lies as still elsewhere. stuck: one value
+/// all the time, or for a second or longer amid noise. missing-suspect: the extreme value is repeated and stands half a
+/// range or more off the rest, or zeros are entered and left by jumps; nothing else is judged then. unit-suspect:
+/// degrees that look like radians, volts or counts; radians beyond two turns.
 [[nodiscard]] Findings angle_findings(const Channel& channel);
 
 }  // namespace jointrom

@@ -46,8 +46,8 @@ struct ReadingOptions {
 /// the clock are missing samples. A channel that has values in every k-th row only has its own, slower time base.
 /// Without a time column the rate is the stated one, else the one that the lines above the table give. A channel whose
 /// rate is stated and that is filled up to the rows' rate keeps every k-th sample.
-/// Findings: column-assumed, missing-samples, missing-suspect, rate-assumed, repeated-readings, saturated, spikes,
-/// stuck, time-backwards, time-repeated, time-unit-assumed, unit-suspect, and those of the table.
+/// Findings: column-assumed, missing-samples, missing-suspect, rate-assumed, repeated-readings, saturated, stuck,
+/// time-backwards, time-repeated, time-unit-assumed, unit-suspect, and those of the table.
 /// Missing samples: NaN.
 ///
 /// \throws Failure what read_table throws; usage "column-missing", "column-ambiguous", "column-text", "rate-missing",

@@ -312,7 +312,7 @@ suspect("r_radians_as_degrees.csv", [round(math.radians(v), 4) for v in a], ["un
 suspect("r_counts_without_unit.csv", [float(round(180 + 5.2 * v)) for v in a], ["unit-suspect"],
         head="Time (s),Angle", unit="")
 suspect("r_volts.csv", [round(0.4 + 0.02 * v, 4) for v in a], [], head="Time (s),Angle (V)", unit="V")
-suspect("r_spikes.csv", [round(v + (65 if i in (80, 199, 330) else 0), 2) for i, v in enumerate(a)], ["spikes"])
+suspect("r_spikes.csv", [round(v + (65 if i in (80, 199, 330) else 0), 2) for i, v in enumerate(a)], [])
 quiet = Signals(51)
 suspect("r_still.csv", [round(30 + 0.05 * quiet.random.gauss(0, 1), 2) for _ in range(300)], [])
 
