@@ -64,10 +64,10 @@ class PointRecordings {
         }
         const Channel& channel = angle_channel(recordings_.at(file));
         if (!result.unit.empty() && result.unit != channel.unit) {
-            throw Failure(FailureKind::usage, "units-differ",
-                          fmt::format("{} is in '{}', the points before are in '{}'", channel.name, channel.unit,
-                                      result.unit),
-                          "Name the same column for all with --angle.", {file});
+            throw Failure(
+                FailureKind::usage, "units-differ",
+                fmt::format("{} is in '{}', the points before are in '{}'", channel.name, channel.unit, result.unit),
+                "Name the same column for all with --angle.", {file});
         }
         result.unit = channel.unit;
         return channel;

@@ -22,7 +22,8 @@ constexpr auto delimiters = std::to_array<std::pair<std::string_view, char>>(
 constexpr auto decimal_marks = std::to_array<std::pair<std::string_view, char>>({{"point", '.'}, {"comma", ','}});
 
 template <std::size_t Count>
-char mark_named(Text name, Text text, const std::array<std::pair<std::string_view, char>, Count>& marks, Text expected) {
+char mark_named(Text name, Text text, const std::array<std::pair<std::string_view, char>, Count>& marks,
+                Text expected) {
     const auto found = std::ranges::find(marks, text, &std::pair<std::string_view, char>::first);
     if (found == marks.end()) {
         refuse_setting(name, text, expected);
@@ -146,7 +147,9 @@ const auto catalogue = std::to_array<SettingKind>({
     {"motion", joint, "NAME", "which motion of the joint, such as abduction; otherwise its principal one", false,
      [](Settings& s, Text t) { s.motion = t; }, [](const Settings& s) { return s.motion; }},
     {"side", joint, "SIDE", "left or right", false, [](Settings& s, Text t) { s.preparation.side = side_named(t); },
-     [](const Settings& s) { return s.preparation.side == Side::unknown ? std::string() : std::string(name_of(s.preparation.side)); }},
+     [](const Settings& s) {
+         return s.preparation.side == Side::unknown ? std::string() : std::string(name_of(s.preparation.side));
+     }},
 
     {"calibration", angle, "FILE", "calibration file, as calibrate writes it", false,
      [](Settings& s, Text t) { s.calibration_file = t; }, [](const Settings& s) { return s.calibration_file; }},
@@ -158,9 +161,11 @@ const auto catalogue = std::to_array<SettingKind>({
      [](Settings& s, Text t) { s.neutral_file = t; }, [](const Settings& s) { return s.neutral_file; }},
     {"mirror", angle, "", "the sensor is mounted so that it falls where it should rise", false,
      [](Settings& s, Text t) { s.preparation.mirror = switch_setting("mirror", t); },
-     [](const Settings& s) { return s.preparation.mirror ? std::string(*s.preparation.mirror ? "true" : "false") : std::string(); }},
-    {"lowpass-hz", angle, "N|auto|off", "cut-off of the zero-lag low-pass filter; auto finds it from the recording", false,
-     set_lowpass, lowpass_text},
+     [](const Settings& s) {
+         return s.preparation.mirror ? std::string(*s.preparation.mirror ? "true" : "false") : std::string();
+     }},
+    {"lowpass-hz", angle, "N|auto|off", "cut-off of the zero-lag low-pass filter; auto finds it from the recording",
+     false, set_lowpass, lowpass_text},
     {"bridge-s", angle, "SECONDS", "longest gap that is filled by a straight line; 0 fills none", false,
      [](Settings& s, Text t) { s.preparation.longest_bridged = Seconds(number_setting("bridge-s", t)); },
      [](const Settings& s) { return quantity_text(s.preparation.longest_bridged); }},
@@ -195,7 +200,9 @@ const auto catalogue = std::to_array<SettingKind>({
 
 }  // namespace
 
-std::span<const SettingKind> setting_catalogue() { return catalogue; }
+std::span<const SettingKind> setting_catalogue() {
+    return catalogue;
+}
 
 std::string SettingKind::key() const {
     std::string result(name);

@@ -18,8 +18,7 @@ void settle_joint(const Settings& settings, const Recording& recording, Preparat
         options.motion = joint_motion(settings.joint, settings.motion);
     } else if (!inferred.joint.empty()) {
         options.motion = joint_motion(inferred.joint, settings.motion);
-        findings.emplace_back("joint-inferred",
-                              fmt::format("{} from {}", options.motion.joint, inferred.joint_where));
+        findings.emplace_back("joint-inferred", fmt::format("{} from {}", options.motion.joint, inferred.joint_where));
     } else if (!settings.motion.empty()) {
         throw Failure(FailureKind::usage, "joint-missing", "--motion needs a joint", "Add --joint.");
     }

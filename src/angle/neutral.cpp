@@ -130,9 +130,8 @@ Neutral from_first_still(std::span<const double> angle_deg, const NeutralContext
     const SampleSpan chosen = neutral_stretch(used, stretches, findings);
     const SampleSpan first{chosen.first + context.used.first, chosen.last + context.used.first};
     const HeldLevel level = held_level(angle_deg, first);
-    const std::string where =
-        std::string(chosen == stretches.front() ? "the first" : "a later") + " still posture (" +
-        place_text(context, first) + ") reads " + fixed_text(level.mean, 1) + " deg";
+    const std::string where = std::string(chosen == stretches.front() ? "the first" : "a later") + " still posture (" +
+                              place_text(context, first) + ") reads " + fixed_text(level.mean, 1) + " deg";
     if (context.motion.is_known() && distance_from_straight_deg(level.mean) > far_from_neutral_deg) {
         const Degrees turns(turns_deg);
         const Fit fit = fit_of_sensor_zero({low - turns, high - turns}, context);

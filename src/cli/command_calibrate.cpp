@@ -31,7 +31,8 @@ struct CalibrateOptions {
     OutputOptions output;
 };
 
-CalibrationOptions fit_options(const CalibrateOptions& options, const Settings& settings, const std::string& read_unit) {
+CalibrationOptions fit_options(const CalibrateOptions& options, const Settings& settings,
+                               const std::string& read_unit) {
     CalibrationOptions fit;
     fit.side = settings.preparation.side;
     if (!settings.joint.empty()) {
@@ -103,7 +104,8 @@ Action attach_calibrate(CLI::App& app) {
     const auto add = [&](const char* name, auto& target, const char* type, const char* help) {
         return app.add_option(name, target, help)->type_name(type)->allow_extra_args(false)->group("Calibration");
     };
-    add("--point", options->points, "ANGLE=READING", "a known angle and its reading; or ANGLE=FILE@START,END; or ANGLES=FILE for angles held in turn")
+    add("--point", options->points, "ANGLE=READING",
+        "a known angle and its reading; or ANGLE=FILE@START,END; or ANGLES=FILE for angles held in turn")
         ->required();
     add("--control", options->controls, "ANGLE=READING", "a known angle kept out of the line, to judge it by");
     add("--tolerance-deg", options->tolerance, "D", "how far off a control point may be");

@@ -6,7 +6,8 @@
 #include <malloc.h>
 
 int main(int argc, char** argv) {
-    // Memory of one long series is used again for the next: returned to the system, each page would have to be fetched anew.
+    // Memory of one long series is used again for the next: returned to the system, each page would have to be fetched
+    // anew.
     mallopt(M_MMAP_MAX, 0);
     mallopt(M_TRIM_THRESHOLD, 1 << 30);
     // A reader that closes the pipe early is not an error of ours; writing then fails and is handled.

@@ -12,7 +12,8 @@ constexpr auto warning = Severity::warning;
 constexpr auto catalogue = std::to_array<FindingKind>({
     {"aborted-repetition", note, "A movement began, turned back early and was not counted as a repetition.",
      "Look at it with `peaks`; ask for a new trial if it should have counted."},
-    {"already-prepared", note, "The file holds angles that are calibrated, zeroed and filtered; they were taken as they are.",
+    {"already-prepared", note,
+     "The file holds angles that are calibrated, zeroed and filtered; they were taken as they are.",
      "Give the logger's own export to prepare them anew."},
     {"angle-implausible", warning, "The angle leaves the range that this joint can reach.",
      "Check the joint, the unit (--angle-unit), the calibration and the strap."},

@@ -31,11 +31,15 @@ class AngleUncertainty {
 };
 
 /// Minus zero, and what rounds to it, becomes zero.
-double tidy(double value, double half_step) { return std::abs(value) < half_step ? 0.0 : value; }
+double tidy(double value, double half_step) {
+    return std::abs(value) < half_step ? 0.0 : value;
+}
 
 }  // namespace
 
-std::string angle_series_header() { return fmt::format("{}\n", fmt::join(columns, ",")); }
+std::string angle_series_header() {
+    return fmt::format("{}\n", fmt::join(columns, ","));
+}
 
 void angle_series_csv(const AngleTrace& trace, const std::function<void(std::string_view)>& sink) {
     constexpr std::size_t block = std::size_t{1} << 16;

@@ -30,7 +30,9 @@ UnitSuffix suffix_of(std::string_view key) {
 
 }  // namespace
 
-std::string_view ColumnKind::unit() const { return suffix_of(key).unit; }
+std::string_view ColumnKind::unit() const {
+    return suffix_of(key).unit;
+}
 
 std::string ColumnKind::key_with(std::string_view suffix) const {
     const std::string_view unit_part = suffix_of(key).suffix;

@@ -11,7 +11,8 @@ constexpr auto catalogue = std::to_array<ColumnKind>({
     {"angle_deg", 2, "angle", "Joint angle: 0 in the neutral posture, positive in the joint's positive direction."},
     {"approach", 0, "approach", "Whether the known angle was approached rising or falling."},
     {"arc_deg", 2, "arc", "Angle travelled between the two ends of a movement."},
-    {"at_edge", 0, "at edge", "Whether the value lies at the first or last sample, so that the true one may be further out."},
+    {"at_edge", 0, "at edge",
+     "Whether the value lies at the first or last sample, so that the true one may be further out."},
     {"at_s", 3, "at", "Time of the value on the recording's clock."},
     {"column", 0, "column", "Number of the column in the file, counted from 1."},
     {"count", 0, "n", "How many values the figures are made from."},
@@ -55,7 +56,8 @@ constexpr auto catalogue = std::to_array<ColumnKind>({
     {"percent_pct", 0, "of repetition", "Share of the repetition's duration that has passed."},
     {"phase", 0, "phase", "rest, raising, holding or lowering."},
     {"posture", 0, "no.", "Number of the posture, counted from 1."},
-    {"prominence_deg", 2, "prominence", "Height above the higher of the two lowest points between it and a higher one."},
+    {"prominence_deg", 2, "prominence",
+     "Height above the higher of the two lowest points between it and a higher one."},
     {"property", 0, "file", "What about the file is described."},
     {"quantity", 0, "quantity", "What the row gives."},
     {"raising_s", 3, "raising", "Time spent raising: moving in the positive direction."},
@@ -71,7 +73,8 @@ constexpr auto catalogue = std::to_array<ColumnKind>({
     {"sd", 2, "SD", "Standard deviation with n - 1, in the unit that the row names."},
     {"sd_deg", 2, "SD", "Standard deviation, with n - 1."},
     {"source", 0, "source", "Where the value comes from."},
-    {"spectral_arc", 3, "spectral arc", "Spectral arc length of the raising movement's speed; nearer to 0 is smoother."},
+    {"spectral_arc", 3, "spectral arc",
+     "Spectral arc length of the raising movement's speed; nearer to 0 is smoother."},
     {"spikes", 0, "spikes", "Single samples far from both neighbours."},
     {"start_deg", 2, "start angle", "Joint angle at the start."},
     {"start_s", 3, "start", "Time of the start on the recording's clock."},
@@ -91,6 +94,8 @@ constexpr auto catalogue = std::to_array<ColumnKind>({
 
 }  // namespace
 
-std::span<const ColumnKind> column_catalogue() { return catalogue; }
+std::span<const ColumnKind> column_catalogue() {
+    return catalogue;
+}
 
 }  // namespace jointrom

@@ -26,7 +26,9 @@ std::string name_of_delimiter(char delimiter) {
     return delimiter == '\t' ? "tab" : delimiter == ' ' ? "blanks" : std::string(1, delimiter);
 }
 
-std::string line_or_none(std::size_t line) { return line == 0 ? "none" : fmt::format("line {}", line); }
+std::string line_or_none(std::size_t line) {
+    return line == 0 ? "none" : fmt::format("line {}", line);
+}
 
 }  // namespace
 

@@ -114,8 +114,12 @@ Json json_envelope(const Report& report) {
     return root;
 }
 
-std::string json_text(const Json& root) { return root.dump(2, ' ', false, Json::error_handler_t::replace) + "\n"; }
+std::string json_text(const Json& root) {
+    return root.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
 
-std::string json_report(const Report& report) { return json_text(json_envelope(report)); }
+std::string json_report(const Report& report) {
+    return json_text(json_envelope(report));
+}
 
 }  // namespace jointrom

@@ -5,9 +5,15 @@
 namespace jointrom {
 namespace {
 
-Cell number(Seconds time) { return time.value(); }
-Cell number(Degrees angle) { return angle.value(); }
-Cell number(DegreesPerSecond speed) { return speed.value(); }
+Cell number(Seconds time) {
+    return time.value();
+}
+Cell number(Degrees angle) {
+    return angle.value();
+}
+Cell number(DegreesPerSecond speed) {
+    return speed.value();
+}
 
 }  // namespace
 
@@ -39,7 +45,8 @@ ResultTable turning_point_table(const AngleTrace& trace, std::span<const Turning
     ResultTable table("turning_points",
                       {"kind", "at_s", "angle_deg", "prominence_deg", "held_from_s", "held_to_s", "at_edge"});
     for (const TurningPoint& point : points) {
-        const std::string kind = point.kind == TurningPointKind::maximum ? trace.motion().positive : trace.motion().negative;
+        const std::string kind =
+            point.kind == TurningPointKind::maximum ? trace.motion().positive : trace.motion().negative;
         table.add_row({"toward " + kind, number(point.time),
                        measured(point.angle.value(), angle_budget(trace, point.angle)), number(point.prominence),
                        number(trace.time(point.plateau.first)), number(trace.time(point.plateau.last)), point.at_edge});
@@ -61,10 +68,9 @@ ResultTable phase_table(const AngleTrace& trace, std::span<const Phase> phases) 
 }
 
 ResultTable repetition_table(const AngleTrace& trace, const Repetitions& repetitions) {
-    ResultTable table("repetitions",
-                      {"repetition", "start_s", "turn_s", "end_s", "duration_s", "start_deg", "turn_deg", "end_deg",
-                       "arc_deg", "raising_s", "holding_s", "lowering_s", "raising_velocity_deg_s",
-                       "lowering_velocity_deg_s", "spectral_arc", "log_jerk"});
+    ResultTable table("repetitions", {"repetition", "start_s", "turn_s", "end_s", "duration_s", "start_deg", "turn_deg",
+                                      "end_deg", "arc_deg", "raising_s", "holding_s", "lowering_s",
+                                      "raising_velocity_deg_s", "lowering_velocity_deg_s", "spectral_arc", "log_jerk"});
     for (const Repetition& row : repetitions.rows) {
         table.add_row({count_cell(row.number), number(row.start), number(row.turn), number(row.end),
                        number(row.duration()), number(row.start_angle),
@@ -101,7 +107,8 @@ ResultTable repetition_summary_table(const Repetitions& repetitions) {
 }
 
 ResultTable range_table(const AngleTrace& trace, const RangeOfMotion& range) {
-    ResultTable table("range", {"quantity", "extent_deg", "at_s", "at_edge", "held_deg", "mean_deg", "sd_deg", "count"});
+    ResultTable table("range",
+                      {"quantity", "extent_deg", "at_s", "at_edge", "held_deg", "mean_deg", "sd_deg", "count"});
     const auto add = [&](const std::string& quantity, Measured extent, Cell time, Cell at_edge,
                          const std::optional<StillPosture>& held, const std::optional<RepeatedValue>& repeated) {
         std::vector<Cell> row{quantity, extent, std::move(time), std::move(at_edge)};

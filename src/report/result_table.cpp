@@ -9,7 +9,9 @@ Measured measured(double value, const Budget& budget) {
     return {value, budget.standard_uncertainty(), budget.expanded_uncertainty()};
 }
 
-Cell count_cell(std::size_t count) { return static_cast<std::int64_t>(count); }
+Cell count_cell(std::size_t count) {
+    return static_cast<std::int64_t>(count);
+}
 
 ResultTable::ResultTable(std::string name, std::initializer_list<std::string_view> columns) : name_(std::move(name)) {
     for (const std::string_view key : columns) {

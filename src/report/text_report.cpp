@@ -17,18 +17,19 @@ std::size_t width_of(std::string_view text) {
         std::ranges::count_if(text, [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
 }
 
-std::string number(double value, int decimals) { return std::isnan(value) ? "-" : fixed_text(value, decimals); }
+std::string number(double value, int decimals) {
+    return std::isnan(value) ? "-" : fixed_text(value, decimals);
+}
 
 std::string cell_text(const Cell& cell, int decimals) {
-    return std::visit(Overloaded{[](std::monostate) { return std::string("-"); },
-                                 [&](double value) { return number(value, decimals); },
-                                 [](std::int64_t value) { return std::to_string(value); },
-                                 [](bool value) { return std::string(value ? "yes" : "no"); },
-                                 [](const std::string& value) { return value; },
-                                 [&](const Measured& m) {
-                                     return number(m.value, decimals) + " ± " + number(m.u95, decimals);
-                                 }},
-                      cell);
+    return std::visit(
+        Overloaded{[](std::monostate) { return std::string("-"); },
+                   [&](double value) { return number(value, decimals); },
+                   [](std::int64_t value) { return std::to_string(value); },
+                   [](bool value) { return std::string(value ? "yes" : "no"); },
+                   [](const std::string& value) { return value; },
+                   [&](const Measured& m) { return number(m.value, decimals) + " ± " + number(m.u95, decimals); }},
+        cell);
 }
 
 std::string heading_of(const ColumnKind& column) {
@@ -82,9 +83,9 @@ std::string budget_text(const std::string& name, const Budget& budget) {
     for (const BudgetLine& line : budget.lines()) {
         const std::string padding(width - width_of(line.input), ' ');
         const std::string dof = line.degrees_of_freedom < 1e6 ? fixed_text(line.degrees_of_freedom, 0) : "inf";
-        text += fmt::format("  {}{}  u {:>9}  x {:>8}  = {:>7} deg   dof {}\n", line.input, padding,
-                            fixed_text(line.u, 5), fixed_text(line.sensitivity, 2), fixed_text(line.contribution(), 4),
-                            dof);
+        text +=
+            fmt::format("  {}{}  u {:>9}  x {:>8}  = {:>7} deg   dof {}\n", line.input, padding, fixed_text(line.u, 5),
+                        fixed_text(line.sensitivity, 2), fixed_text(line.contribution(), 4), dof);
     }
     return text + fmt::format("  u = {} deg, k = {} (95 %), U = {} deg\n", fixed_text(budget.standard_uncertainty(), 3),
                               fixed_text(budget.coverage_factor(), 2), fixed_text(budget.expanded_uncertainty(), 2));

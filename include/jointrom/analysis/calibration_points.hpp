@@ -15,7 +15,7 @@ namespace jointrom {
 /// Points and the unit that their readings have.
 struct NamedPoints {
     std::vector<CalibrationPoint> points;
-    std::string unit;  ///< of the recordings that they were read from; empty when none names it
+    std::string unit;   ///< of the recordings that they were read from; empty when none names it
     Findings findings;  ///< of the recordings
 };
 

@@ -26,9 +26,9 @@ struct Trial {
 
 /// The recording in a file, or in `standard_input` when `file` is "-", and its joint angle.
 ///
-/// Method: read_recording(), then prepare_angle() with what the settings say; joint and side are taken from the texts of
-/// the recording where the settings are silent. A table that `angles` wrote is taken as it is.
-/// \throws Failure as read_table(), read_recording(), read_calibration() and prepare_angle()
+/// Method: read_recording(), then prepare_angle() with what the settings say; joint and side are taken from the texts
+/// of the recording where the settings are silent. A table that `angles` wrote is taken as it is. \throws Failure as
+/// read_table(), read_recording(), read_calibration() and prepare_angle()
 [[nodiscard]] Trial prepare_trial(const std::string& file, std::istream& standard_input, const Settings& settings);
 
 }  // namespace jointrom

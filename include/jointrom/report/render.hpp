@@ -13,8 +13,8 @@ namespace jointrom {
 /// \param explain also prints the uncertainty budgets
 [[nodiscard]] std::string text_report(const Report& report, bool explain = false);
 
-/// The first table as CSV (RFC 4180 but with LF): one header row, '.' as decimal mark, empty cells for missing values. A
-/// value with uncertainty takes three columns, e.g. arc_deg, arc_u_deg (standard) and arc_u95_deg (expanded, 95 %).
+/// The first table as CSV (RFC 4180 but with LF): one header row, '.' as decimal mark, empty cells for missing values.
+/// A value with uncertainty takes three columns, e.g. arc_deg, arc_u_deg (standard) and arc_u95_deg (expanded, 95 %).
 /// Text that a spreadsheet would take for a formula gets a leading apostrophe.
 [[nodiscard]] std::string csv_report(const Report& report);
 

@@ -71,10 +71,10 @@ struct InputFile {
 
 /// One result in full.
 struct Report {
-    std::string schema;                ///< name of the JSON Schema, e.g. "jointrom-range"
-    std::string title;                 ///< one line that says what was measured
-    std::vector<ResultTable> tables;   ///< the first is the one that CSV holds
-    std::vector<std::string> remarks;  ///< sentences for a human reader below the tables
+    std::string schema;                                   ///< name of the JSON Schema, e.g. "jointrom-range"
+    std::string title;                                    ///< one line that says what was measured
+    std::vector<ResultTable> tables;                      ///< the first is the one that CSV holds
+    std::vector<std::string> remarks;                     ///< sentences for a human reader below the tables
     std::vector<std::pair<std::string, Budget>> budgets;  ///< uncertainty budgets by the name of their result
     std::vector<InputFile> inputs;
     std::vector<std::pair<std::string, std::string>> settings;  ///< all in force, name and text; empty = automatic

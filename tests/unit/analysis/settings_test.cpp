@@ -69,11 +69,12 @@ TEST_CASE("values that do not fit are refused with the name of the setting", "[a
         const char* name;
         const char* text;
     };
-    const auto bad = GENERATE(Case{"window-s", "3"}, Case{"window-s", "3,1"}, Case{"window-s", "1,2,3"},
-                              Case{"rate-hz", "0"}, Case{"rate-hz", "angle="}, Case{"lowpass-hz", "six"},
-                              Case{"trial", "1.5"}, Case{"trial", "0"}, Case{"missing", "nan"}, Case{"missing", "0x10"},
-                              Case{"side", "middle"}, Case{"emg", "biceps"}, Case{"delimiter", ";"},
-                              Case{"mirror", "yes"}, Case{"hold-s", "-1"}, Case{"keep-spikes", "1"}, Case{"neutral-deg", ""});
+    const auto bad =
+        GENERATE(Case{"window-s", "3"}, Case{"window-s", "3,1"}, Case{"window-s", "1,2,3"}, Case{"rate-hz", "0"},
+                 Case{"rate-hz", "angle="}, Case{"lowpass-hz", "six"}, Case{"trial", "1.5"}, Case{"trial", "0"},
+                 Case{"missing", "nan"}, Case{"missing", "0x10"}, Case{"side", "middle"}, Case{"emg", "biceps"},
+                 Case{"delimiter", ";"}, Case{"mirror", "yes"}, Case{"hold-s", "-1"}, Case{"keep-spikes", "1"},
+                 Case{"neutral-deg", ""});
     CAPTURE(bad.name, bad.text);
     Settings settings;
     CHECK_THROWS_AS(setting(bad.name).set(settings, bad.text), Failure);
@@ -82,7 +83,8 @@ TEST_CASE("values that do not fit are refused with the name of the setting", "[a
 TEST_CASE("a settings file sets what it names, and null leaves a setting alone", "[analysis][settings]") {
     const test::ScratchFolder folder;
     const auto path = folder.path() / "class.json";
-    write_whole_file(path, R"({"joint": "elbow", "lowpass_hz": 8, "mirror": true, "missing": [666, "-1"], "side": null})");
+    write_whole_file(path,
+                     R"({"joint": "elbow", "lowpass_hz": 8, "mirror": true, "missing": [666, "-1"], "side": null})");
     Settings settings;
     apply_settings_file(path, settings);
     CHECK(settings.joint == "elbow");

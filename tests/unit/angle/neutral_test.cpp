@@ -68,7 +68,8 @@ TEST_CASE("a sensor that shows joint angles already keeps its zero", "[angle][ne
     CHECK(full_turn.neutral.sign == -1);
 }
 
-TEST_CASE("a recording that starts in the middle of a movement has its zero at a straight posture", "[angle][neutral]") {
+TEST_CASE("a recording that starts in the middle of a movement has its zero at a straight posture",
+          "[angle][neutral]") {
     // 3 s of flexing without a rest, 2 s held at the top, then back and 2 s at rest: the top is held first.
     std::vector<double> angle_deg;
     for (int i = 0; i < 450; ++i) {

@@ -9,7 +9,9 @@ using test::run_program;
 
 namespace {
 
-std::string demo(const std::string& name) { return test::tests_path("../data/demo/" + name).string(); }
+std::string demo(const std::string& name) {
+    return test::tests_path("../data/demo/" + name).string();
+}
 
 }  // namespace
 
@@ -32,7 +34,8 @@ TEST_CASE("requests that cannot be served leave with status 2 and say so on the 
 
 TEST_CASE("a mistyped command or option is answered with the nearest one", "[cli]") {
     CHECK_THAT(run_program({"rnage", "a.csv"}).err, ContainsSubstring("did you mean range?"));
-    CHECK_THAT(run_program({"range", "a.csv", "--lowpas-hz", "6"}).err, ContainsSubstring("did you mean --lowpass-hz?"));
+    CHECK_THAT(run_program({"range", "a.csv", "--lowpas-hz", "6"}).err,
+               ContainsSubstring("did you mean --lowpass-hz?"));
     CHECK_THAT(run_program({"range", "--lowpas-hz=6", "a.csv"}).err, ContainsSubstring("did you mean --lowpass-hz?"));
     CHECK_THAT(run_program({"range", demo("P01_right_elbow.csv"), "--joint", "elbo"}).err, ContainsSubstring("elbow"));
 }

@@ -18,7 +18,8 @@ namespace {
 
 std::string findings_page() {
     std::ostringstream page;
-    page << "# Findings\n\nWhat the program says beside a result. The code is stable; scripts may rely on it. A note says "
+    page << "# Findings\n\nWhat the program says beside a result. The code is stable; scripts may rely on it. A note "
+            "says "
             "what was inferred, a warning that a figure may be off, an error that a figure could not be given.\n\n"
             "| code | severity | meaning | what to do |\n|---|---|---|---|\n";
     for (const FindingKind& kind : finding_catalogue()) {
@@ -30,10 +31,11 @@ std::string findings_page() {
 
 std::string columns_page() {
     std::ostringstream page;
-    page << "# Columns\n\nEvery column of CSV results and every key of JSON results. A value with uncertainty has two "
-            "more: in CSV `arc_u_deg` (standard) and `arc_u95_deg` (expanded, 95 %) beside `arc_deg`; in JSON an object "
-            "`{\"value\", \"u\", \"u95\"}`. Empty cells and `null` mean that there is no value.\n\n"
-            "| column | unit | decimals | meaning |\n|---|---|---|---|\n";
+    page
+        << "# Columns\n\nEvery column of CSV results and every key of JSON results. A value with uncertainty has two "
+           "more: in CSV `arc_u_deg` (standard) and `arc_u95_deg` (expanded, 95 %) beside `arc_deg`; in JSON an object "
+           "`{\"value\", \"u\", \"u95\"}`. Empty cells and `null` mean that there is no value.\n\n"
+           "| column | unit | decimals | meaning |\n|---|---|---|---|\n";
     for (const ColumnKind& column : column_catalogue()) {
         page << "| `" << column.key << "` | " << column.unit() << " | " << column.decimals << " | " << column.meaning
              << " |\n";

@@ -16,8 +16,8 @@ Report example() {
     report.title = "an example";
     ResultTable table("sides", {"direction", "angle_deg", "count", "at_edge", "at_s"});
     table.add_row({std::string("flexion"), Measured{141.256, 1.2345, 2.469}, count_cell(5), true, 12.3456});
-    table.add_row({std::string("=1+1, \"x\""), std::monostate(), count_cell(0), false,
-                   std::numeric_limits<double>::quiet_NaN()});
+    table.add_row(
+        {std::string("=1+1, \"x\""), std::monostate(), count_cell(0), false, std::numeric_limits<double>::quiet_NaN()});
     report.tables.push_back(table);
     report.inputs.push_back({"P03.csv", "", 1200});
     report.settings = {{"joint", "elbow"}, {"lowpass_hz", "6"}, {"mirror", ""}};
