@@ -256,7 +256,8 @@ void Reading::note_channels() {
         if (recording_.angle == k) {
             note("missing-samples", missing_text(channel, missing_[k]));
         } else {
-            others += fmt::format("{}'{}' lacks {}", others.empty() ? "" : ", ", channel.name, missing_[k]);
+            others += fmt::format("{}'{}' lacks {} of {} samples", others.empty() ? "" : ", ", channel.name,
+                                  missing_[k], channel.samples.size());
         }
     }
     if (!others.empty()) {
