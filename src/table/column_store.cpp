@@ -14,8 +14,9 @@ namespace {
 
 constexpr std::size_t rows_per_step = 4096;
 
-/// Asks for large pages, which makes first use of a long column several times faster; a hint that may be refused.
-void advise_large_pages([[maybe_unused]] std::vector<double>& values) {
+/// Makes room in large pages, whose first use is several times faster; that is a hint, which may be refused.
+void reserve_large_pages(std::vector<double>& values, std::size_t capacity) {
+    values.reserve(capacity);
 #ifdef __linux__
     constexpr std::uintptr_t page = 4096;
     constexpr std::size_t worth_it = std::size_t{4} << 20;
@@ -38,8 +39,7 @@ ColumnStore::ColumnStore(std::vector<Column> columns, std::vector<double> missin
     for (Column& column : columns_) {
         slots_.push_back({nullptr, column.kind});
         if (column.keep && expected_rows > 0) {
-            column.values.reserve(expected_rows + step_ + 1);
-            advise_large_pages(column.values);
+            reserve_large_pages(column.values, expected_rows + step_ + 1);
         }
     }
     make_room();
@@ -49,9 +49,12 @@ void ColumnStore::make_room() {
     settle();
     room_ = rows_ + step_;
     for (std::size_t c = 0; c < columns_.size(); ++c) {
-        if (columns_[c].keep) {
-            columns_[c].values.resize(room_);
-            slots_[c].values = columns_[c].values.data() + rows_;
+        if (std::vector<double>& values = columns_[c].values; columns_[c].keep) {
+            if (values.capacity() < room_) {
+                reserve_large_pages(values, std::max(room_, 2 * values.capacity()));
+            }
+            values.resize(room_);
+            slots_[c].values = values.data() + rows_;
         } else {
             slots_[c].values = scratch_.data();
         }

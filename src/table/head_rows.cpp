@@ -106,8 +106,8 @@ void HeadRows::note_marks(const std::optional<CellNumber>& number, char decimal_
     }
 }
 
-std::optional<Run> best_run(const HeadRows& head) {
-    std::optional<Run> best;
+std::vector<Run> find_runs(const HeadRows& head) {
+    std::vector<Run> runs;
     const std::vector<HeadRow>& rows = head.rows();
     for (std::size_t i = 0; i < rows.size();) {
         if (rows[i].numbers == 0) {
@@ -127,11 +127,15 @@ std::optional<Run> best_run(const HeadRows& head) {
             run.last = i + 1;
         }
         rate(run, head);
-        if (!best || run.score > best->score) {
-            best = run;
-        }
+        runs.push_back(run);
     }
-    return best;
+    return runs;
+}
+
+std::optional<Run> best_run(const HeadRows& head) {
+    const std::vector<Run> runs = find_runs(head);
+    const auto best = std::ranges::max_element(runs, {}, &Run::score);
+    return best == runs.end() ? std::nullopt : std::optional(*best);
 }
 
 }  // namespace jointrom

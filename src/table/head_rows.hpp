@@ -68,8 +68,11 @@ struct Run {
     bool is_ragged = false;
 };
 
-/// The run with the highest score: numbers count 1, texts -3 (a row counts no less than a twentieth of its numbers),
-/// and half a point is lost per cell in the share of rows with another width. Nothing when no row has a number.
+/// All runs, in reading order. Score: numbers count 1, texts -3 (a row counts no less than a twentieth of its numbers),
+/// and half a point is lost per cell in the share of rows with another width.
+[[nodiscard]] std::vector<Run> find_runs(const HeadRows& head);
+
+/// The run with the highest score, the first of equals; nothing when no row has a number.
 [[nodiscard]] std::optional<Run> best_run(const HeadRows& head);
 
 }  // namespace jointrom

@@ -19,7 +19,7 @@ constexpr std::size_t most_columns = 4096;
 class LayoutFinder {
   public:
     LayoutFinder(const DialectGuess& guess, std::string file)
-        : guess_(guess), rows_(guess.head.rows()), run_(*guess.run), file_(std::move(file)) {}
+        : guess_(guess), rows_(guess.head.rows()), run_(first_run(guess)), file_(std::move(file)) {}
 
     TableLayout find() {
         find_rows();
@@ -53,7 +53,7 @@ class LayoutFinder {
 
     const DialectGuess& guess_;
     const std::vector<HeadRow>& rows_;
-    const Run& run_;
+    Run run_;
     std::string file_;
     TableLayout layout_;
     std::optional<std::size_t> header_row_;
@@ -162,7 +162,7 @@ void LayoutFinder::drop_empty_last_columns() {
 }
 
 void LayoutFinder::refuse_comma_twice() const {
-    if (!is_comma_twice(guess_, layout_.columns, names_.size())) {
+    if (!is_comma_twice(guess_, run_, layout_.columns, names_.size())) {
         return;
     }
     throw Failure(FailureKind::unreadable_data, "comma-twice",

@@ -57,6 +57,19 @@ std::vector<CellKind> column_kinds(const HeadRows& head, const Run& run) {
     return kinds;
 }
 
+Run first_run(const DialectGuess& guess) {
+    constexpr std::size_t least_rows = 5;
+    for (const Run& run : find_runs(guess.head)) {
+        if (run.first >= guess.run->first) {
+            break;
+        }
+        if (run.rows >= least_rows && run.texts == 0 && run.width > 1 && run.width != guess.run->width) {
+            return run;
+        }
+    }
+    return *guess.run;
+}
+
 std::size_t first_data_row(const HeadRows& head, const Run& run, std::span<const CellKind> kinds) {
     const std::vector<HeadRow>& rows = head.rows();
     const std::size_t needed = std::min<std::size_t>(5, run.rows);
@@ -88,8 +101,7 @@ std::size_t first_data_row(const HeadRows& head, const Run& run, std::span<const
     return begin;
 }
 
-bool is_comma_twice(const DialectGuess& guess, std::size_t columns, std::size_t names) {
-    const Run& run = *guess.run;
+bool is_comma_twice(const DialectGuess& guess, const Run& run, std::size_t columns, std::size_t names) {
     if (guess.stated || guess.delimiter != ',' || guess.decimal_mark != '.' || run.has_mark || run.texts > 0) {
         return false;
     }

@@ -20,12 +20,13 @@ namespace jointrom {
 
 /// What the caller knows better than the text shows. Everything unset is found out.
 struct TableOptions {
-    std::optional<char> delimiter;                 ///< ',', ';', '\t', '|' or ' ' for runs of blanks
-    std::optional<char> decimal_mark;              ///< '.' or ','
-    std::optional<std::string> time_column;        ///< heading (with or without its unit), or number from 1
-    std::vector<double> missing_values;            ///< numbers that stand for "no sample"
-    std::optional<std::size_t> trial;              ///< which of several trials, from 1; no matter when there is one
-    std::optional<std::vector<std::size_t>> keep;  ///< column numbers whose values are wanted; the rest is only checked
+    std::optional<char> delimiter = {};           ///< ',', ';', '\t', '|' or ' ' for runs of blanks
+    std::optional<char> decimal_mark = {};        ///< '.' or ','
+    std::optional<std::string> time_column = {};  ///< heading (with or without its unit), or number from 1
+    std::vector<double> missing_values = {};      ///< numbers that stand for "no sample"
+    std::optional<std::size_t> trial = {};        ///< which of several trials, from 1; no matter when there is one
+    std::optional<std::vector<std::size_t>> keep =
+        {};  ///< column numbers whose values are wanted; the rest is only checked
 };
 
 struct TableColumn {
