@@ -54,9 +54,10 @@ class Contest {
     [[nodiscard]] const DialectGuess& best() const { return *best_; }
     [[nodiscard]] DialectGuess take() { return std::move(*best_); }
 
-    /// Whether the best reading is one of numbers alone.
+    /// Whether the best reading makes most rows even ones of numbers alone.
     [[nodiscard]] bool is_clean() const {
-        return best_ && best_->run && best_->run->texts == 0 && best_->run->width > 1 && !best_->run->is_ragged;
+        return best_ && best_->run && best_->run->texts == 0 && best_->run->width > 1 && !best_->run->is_ragged &&
+               2 * best_->run->rows > best_->head.rows().size();
     }
 
     /// Whether more rows could hardly change the choice.

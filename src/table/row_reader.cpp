@@ -63,13 +63,14 @@ RowReader::Stop RowReader::read(std::string_view& text, std::size_t& line) {
         if (kind != LineKind::row) {
             return {kind, row, number};
         }
-        read_difficult_row(row, number);
+        read_difficult_row(number);
     }
     return {};
 }
 
 void RowReader::split(std::string_view line) {
     split_row(line, dialect_.delimiter, cells_);
+    delimited_ = cells_.cells.size();
     while (!cells_.cells.empty() && cells_.cells.back().empty()) {
         cells_.cells.pop_back();
     }
@@ -131,25 +132,20 @@ double RowReader::first_value(std::string_view line) {
     return time ? times.seconds(*time) : missing;
 }
 
-void RowReader::read_difficult_row(std::string_view line, std::size_t number) {
+void RowReader::read_difficult_row(std::size_t number) {
     const std::size_t width = cells_.cells.size();
-    const bool cut = number == cut_line_ && width < columns_.size() && !line.ends_with(dialect_.delimiter);
+    const bool cut = number == cut_line_ && delimited_ < columns_.size();
     for (std::size_t c = 0; c < columns_.size(); ++c) {
-        const bool is_there = c < width && !(cut && c + 1 == width);
+        const bool is_there = c < width && !(cut && c + 1 == delimited_);
         columns_.cell(c) = is_there ? read_cell(c, cells_.cells[c], number) : missing;
     }
     found_cut_line_ = found_cut_line_ || cut;
     if (width > columns_.size()) {
         ++ragged_.long_rows;
         note_ragged(number);
-    } else if (width < columns_.size() && !cut) {
-        // Blank cells with their delimiters are no fault; cells that are not there at all are.
-        RowCells all;
-        split_row(line, dialect_.delimiter, all);
-        if (all.cells.size() < columns_.size()) {
-            ++ragged_.short_rows;
-            note_ragged(number);
-        }
+    } else if (delimited_ < columns_.size() && !cut) {
+        ++ragged_.short_rows;
+        note_ragged(number);
     }
     columns_.add_rows(1);
 }

@@ -70,7 +70,7 @@ class RowReader {
     }
 
   private:
-    void read_difficult_row(std::string_view line, std::size_t number);
+    void read_difficult_row(std::size_t number);
     void split(std::string_view line);
     [[nodiscard]] LineKind kind_of_cells() const;
     double read_cell(std::size_t c, std::string_view cell, std::size_t line);
@@ -86,7 +86,8 @@ class RowReader {
     const std::vector<std::string>& headings_;
     std::string file_;
     std::size_t first_column_ = 0;
-    RowCells cells_;
+    RowCells cells_;             ///< of the line that was split last, up to the last that is not blank
+    std::size_t delimited_ = 0;  ///< number of its cells, those that are blank at the end included
     RaggedRows ragged_;
     std::size_t cut_line_ = 0;
     bool found_cut_line_ = false;
