@@ -46,7 +46,7 @@ std::vector<std::string> words_with_brackets(std::string_view line) {
     std::vector<std::string> result;
     for (std::string& word : cells_of(line, ' ')) {
         const bool continues =
-            !result.empty() && (word.front() == '(' || word.front() == '[' ||
+            !result.empty() && (word.starts_with('(') || word.starts_with('[') ||
                                 std::ranges::count(result.back(), '(') > std::ranges::count(result.back(), ')') ||
                                 std::ranges::count(result.back(), '[') > std::ranges::count(result.back(), ']'));
         if (continues) {

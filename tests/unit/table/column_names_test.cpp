@@ -18,6 +18,8 @@ TEST_CASE("names between blanks are put together to fit the columns", "[table][c
     CHECK(header_cells("Time (s)   Knee angle (deg)", ' ', 2) == Names{"Time (s)", "Knee angle (deg)"});
     CHECK(header_cells("Time (s) Angle (deg)", ' ', 2) == Names{"Time (s)", "Angle (deg)"});
     CHECK(header_cells("t angle emg", ' ', 3) == Names{"t", "angle", "emg"});
+    // Empty quotes are a blank name, not a word to join.
+    CHECK(header_cells("t \"\" angle (deg)", ' ', 3) == Names{"t", "", "angle (deg)"});
 }
 
 TEST_CASE("a header may have a delimiter of its own", "[table][column_names]") {
