@@ -32,7 +32,8 @@ std::vector<double> minimum_jerk_speed(double arc, double duration_s, std::size_
 
 // Reference values computed with NumPy 1.24.2, see kinematics.json; -1.4058 and -5.322034 are the values in theory.
 TEST_CASE("a minimum jerk movement has the smoothness of theory at any size and duration", "[movement][smoothness]") {
-    for (const auto& row : reference().at("minimum_jerk")) {
+    const auto rows = reference().at("minimum_jerk");
+    for (const auto& row : rows) {
         const Hertz rate(row.at("fs").get<double>());
         const auto speed =
             minimum_jerk_speed(row.at("D").get<double>(), row.at("T").get<double>(), row.at("n").get<std::size_t>());
@@ -47,7 +48,8 @@ TEST_CASE("a minimum jerk movement has the smoothness of theory at any size and 
 
 TEST_CASE("movements in parts are less smooth", "[movement][smoothness]") {
     const double bell_s = reference().at("bell_duration_s").get<double>();
-    for (const auto& row : reference().at("submovements")) {
+    const auto rows = reference().at("submovements");
+    for (const auto& row : rows) {
         std::vector<double> speed(row.at("n").get<std::size_t>(), 0.0);
         for (std::size_t i = 0; i < speed.size(); ++i) {
             for (int part = 0; part < row.at("k").get<int>(); ++part) {
