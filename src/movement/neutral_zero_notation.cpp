@@ -42,7 +42,11 @@ std::string range_end_in_words(Degrees angle, RangeEnd end, const JointMotion& m
     if (reached == 0) {
         return start + "neutral";
     }
-    return start + std::to_string(std::labs(reached)) + " deg " + (reached > 0 ? "beyond" : "short of") + " neutral";
+    const std::string size = start + std::to_string(std::labs(reached)) + " deg";
+    if (reached < 0) {
+        return size + " short of neutral";
+    }
+    return is_positive ? size : size + " beyond neutral";
 }
 
 }  // namespace jointrom

@@ -33,7 +33,7 @@ struct NeutralZeroNotation {
 enum class RangeEnd { negative, positive };
 
 /// An end of a range in words, free of the sign that disciplines disagree about: "extension to 5 deg beyond neutral",
-/// "extension to 20 deg short of neutral", "flexion to neutral".
+/// "extension to 20 deg short of neutral", "flexion to neutral", "flexion to 145 deg".
 [[nodiscard]] std::string range_end_in_words(Degrees angle, RangeEnd end, const JointMotion& motion);
 
 }  // namespace jointrom

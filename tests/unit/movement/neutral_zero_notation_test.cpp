@@ -45,7 +45,7 @@ TEST_CASE("an end in words has no sign", "[movement][neutral_zero_notation]") {
     const JointMotion& elbow = joint_motion("elbow");
     CHECK(range_end_in_words(Degrees(-5), RangeEnd::negative, elbow) == "extension to 5 deg beyond neutral");
     CHECK(range_end_in_words(Degrees(19.7), RangeEnd::negative, elbow) == "extension to 20 deg short of neutral");
-    CHECK(range_end_in_words(Degrees(145), RangeEnd::positive, elbow) == "flexion to 145 deg beyond neutral");
+    CHECK(range_end_in_words(Degrees(145), RangeEnd::positive, elbow) == "flexion to 145 deg");
     CHECK(range_end_in_words(Degrees(-10), RangeEnd::positive, elbow) == "flexion to 10 deg short of neutral");
     CHECK(range_end_in_words(Degrees(-0.3), RangeEnd::negative, elbow) == "extension to neutral");
 }
