@@ -1,6 +1,7 @@
 #include <jointrom/recording/channel_quality.hpp>
 
 #include "quality_checks.hpp"
+#include "saturation.hpp"
 
 #include <jointrom/core/number_text.hpp>
 #include <jointrom/recording/sampling.hpp>
@@ -51,8 +52,7 @@ class Judge {
         if (has_missing_code_) {
             return;
         }
-        // An electromyogram is made of spikes.
-        if (spikes.count > 0 && channel_.role != ChannelRole::emg) {
+        if (spikes.count > 0) {
             note("spikes", fmt::format("has {} single sample{} far off, first at {:.3f} s", spikes.count,
                                        spikes.count == 1 ? "" : "s", time_s(spikes.first)));
         }
@@ -180,7 +180,9 @@ ChannelQuality channel_quality(const Channel& channel) {
         quality.resolution = scale.resolution > 0.0 ? scale.resolution : ChannelQuality::none;
         quality.repeated_share = static_cast<double>(scale.repeats) / static_cast<double>(scale.count - 1);
         quality.full_turns = count_full_turns(channel.samples, scale, channel.unit);
-        const Spikes spikes = count_spikes(channel.samples, scale);
+        // An electromyogram is made of spikes.
+        const bool is_emg = channel.role == ChannelRole::emg;
+        const Spikes spikes = is_emg ? Spikes{} : count_spikes(channel.samples, scale);
         quality.spikes = spikes.count;
         quality.filled_up = judge.filled_up();
         judge_sampling(judge, channel);

@@ -18,20 +18,30 @@ struct StepSummary {
     std::size_t long_steps = 0;
 };
 
-StepSummary summary_of(std::span<const double> time_s) {
-    std::vector<double> steps(time_s.size() - 1);
-    for (std::size_t i = 0; i < steps.size(); ++i) {
-        steps[i] = time_s[i + 1] - time_s[i];
+/// The median of up to some ten thousand steps spread over all of them.
+double median_step(std::span<const double> time_s) {
+    constexpr std::size_t enough = 32768;
+    const std::size_t stride = (time_s.size() - 1) / enough + 1;
+    std::vector<double> steps;
+    steps.reserve(2 * enough);
+    for (std::size_t i = 1; i < time_s.size(); i += stride) {
+        steps.push_back(time_s[i] - time_s[i - 1]);
     }
-    StepSummary summary;
     const auto middle = steps.begin() + static_cast<std::ptrdiff_t>(steps.size() / 2);
     std::ranges::nth_element(steps, middle);
-    summary.median = *middle;
+    return *middle;
+}
+
+StepSummary summary_of(std::span<const double> time_s) {
+    StepSummary summary;
+    summary.median = median_step(time_s);
     summary.smallest_rise = time_s.back() - time_s.front();
-    for (const double step : steps) {
+    const double longest = long_step * summary.median;
+    for (std::size_t i = 1; i < time_s.size(); ++i) {
+        const double step = time_s[i] - time_s[i - 1];
         summary.repeats += step == 0.0 ? 1U : 0U;
-        summary.long_steps += step > long_step * summary.median ? 1U : 0U;
-        summary.smallest_rise = step > 0.0 ? std::min(summary.smallest_rise, step) : summary.smallest_rise;
+        summary.long_steps += step > longest ? 1U : 0U;
+        summary.smallest_rise = step > 0.0 && step < summary.smallest_rise ? step : summary.smallest_rise;
     }
     return summary;
 }

@@ -29,12 +29,17 @@ std::vector<double> at_rows(const std::vector<double>& values, const std::vector
     return result;
 }
 
+/// The median of up to some ten thousand rises spread over all of them. \pre the last time lies above the first
 double median_rise(const std::vector<double>& time) {
+    constexpr std::size_t enough = 32768;
+    const std::size_t stride = (time.size() - 1) / enough + 1;
     std::vector<double> rises;
+    double last = time.front();
     for (std::size_t i = 1; i < time.size(); ++i) {
-        if (time[i] > time[i - 1]) {
-            rises.push_back(time[i] - time[i - 1]);
+        if (time[i] > last && (i % stride == 0 || rises.empty())) {
+            rises.push_back(time[i] - last);
         }
+        last = time[i];
     }
     const auto middle = rises.begin() + static_cast<std::ptrdiff_t>(rises.size() / 2);
     std::ranges::nth_element(rises, middle);
@@ -72,6 +77,7 @@ class AxisBuilder {
 
   private:
     void keep_forward_rows(std::optional<std::size_t> part);
+    [[nodiscard]] TimeUnit assumed_unit(Hertz stated);
     void apply_unit(Hertz stated);
     bool leave_out_repeats();
     TimeAxis even_axis(const EvenGrid& grid);
@@ -141,18 +147,25 @@ void AxisBuilder::keep_forward_rows(std::optional<std::size_t> part) {
     }
 }
 
+TimeUnit AxisBuilder::assumed_unit(Hertz stated) {
+    const double step = median_rise(time_);
+    const AssumedTimeUnit assumed = plausible_time_unit(step, time_.back() - time_.front(), stated);
+    if ((!assumed.is_plain || assumed.unit.seconds != 1.0) && !stated.is_set()) {
+        findings_.emplace_back("time-unit-assumed",
+                               fmt::format("'{}' has no unit; {} were assumed, which gives {:.4g} Hz", name_,
+                                           assumed.unit.name, 1.0 / (step * assumed.unit.seconds)));
+    }
+    return assumed.unit;
+}
+
 void AxisBuilder::apply_unit(Hertz stated) {
     const bool is_clock = table_.columns[column_].is_time;
     TimeUnit unit = *time_unit_named("s");
     if (!is_clock) {
-        const double step = median_rise(time_);
-        const auto named = time_unit_named(table_.description.units[column_]);
-        const AssumedTimeUnit assumed = plausible_time_unit(step, time_.back() - time_.front(), stated);
-        unit = named.value_or(assumed.unit);
-        if (!named && (!assumed.is_plain || unit.seconds != 1.0) && !stated.is_set()) {
-            findings_.emplace_back("time-unit-assumed",
-                                   fmt::format("'{}' has no unit; {} were assumed, which gives {:.4g} Hz", name_,
-                                               unit.name, 1.0 / (step * unit.seconds)));
+        if (const auto named = time_unit_named(table_.description.units[column_])) {
+            unit = *named;
+        } else {
+            unit = assumed_unit(stated);
         }
         table_.description.time_format = unit.name;
     }

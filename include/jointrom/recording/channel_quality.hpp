@@ -26,7 +26,7 @@ struct ChannelQuality {
     double resolution = none;      ///< smallest step between unequal neighbours
     double repeated_share = none;  ///< of samples that equal the one before
     std::size_t full_turns = 0;    ///< jumps by about 360 degrees, or by the whole range of another unit
-    std::size_t spikes = 0;        ///< single samples far from both neighbours
+    std::size_t spikes = 0;        ///< single samples far from both neighbours; not looked for in an EMG
     std::optional<RepeatedReadings> filled_up;
     Findings findings;  ///< irregular-sampling, missing-suspect, repeated-readings, saturated, spikes, stuck,
                         ///< unit-suspect, wrap-around
