@@ -2,12 +2,12 @@
 #include <jointrom/core/failure.hpp>
 #include <jointrom/core/near_miss.hpp>
 #include <jointrom/core/number_text.hpp>
+#include <jointrom/core/whole_file.hpp>
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
-#include <fstream>
 
 namespace jointrom {
 namespace {
@@ -65,13 +65,9 @@ void apply(const std::string& key, const Json& value, Settings& settings) {
 }  // namespace
 
 void apply_settings_file(const std::filesystem::path& path, Settings& settings) {
-    std::ifstream in(path);
-    if (!in) {
-        throw Failure(FailureKind::missing_file, "file-missing", "cannot read the settings file",
-                      "Check the name and the permissions.", {path.string()});
-    }
+    const std::string text = read_whole_file(path, "settings file");
     try {
-        const Json root = Json::parse(in);
+        const Json root = Json::parse(text);
         if (!root.is_object()) {
             refuse("the file is no JSON object", "Write { \"joint\": \"elbow\" }, for instance.");
         }

@@ -3,13 +3,12 @@
 #include <jointrom/core/failure.hpp>
 #include <jointrom/core/near_miss.hpp>
 #include <jointrom/core/number_text.hpp>
+#include <jointrom/core/whole_file.hpp>
 
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
 #include <cmath>
-#include <fstream>
-#include <iterator>
 #include <utility>
 
 namespace jointrom {
@@ -251,13 +250,7 @@ Calibration parse_calibration(std::string_view text, const std::string& file) {
 }
 
 Calibration read_calibration(const std::filesystem::path& path) {
-    std::ifstream in(path, std::ios::binary);
-    if (!in) {
-        throw Failure(FailureKind::missing_file, "file-missing", "the calibration file cannot be opened",
-                      "Check the name given to --calibration.", {path.string()});
-    }
-    const std::string text{std::istreambuf_iterator<char>(in), std::istreambuf_iterator<char>()};
-    return parse_calibration(text, path.string());
+    return parse_calibration(read_whole_file(path, "calibration file"), path.string());
 }
 
 }  // namespace jointrom

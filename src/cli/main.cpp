@@ -1,6 +1,5 @@
 #include "cli/command.hpp"
 
-#include <csignal>
 #include <iostream>
 
 #include <malloc.h>
@@ -10,8 +9,6 @@ int main(int argc, char** argv) {
     // anew.
     mallopt(M_MMAP_MAX, 0);
     mallopt(M_TRIM_THRESHOLD, 1 << 30);
-    // A reader that closes the pipe early is not an error of ours; writing then fails and is handled.
-    std::signal(SIGPIPE, SIG_IGN);
     std::ios::sync_with_stdio(false);
     jointrom::cli::Console console{std::cin, std::cout, std::cerr};
     return jointrom::cli::run(argc, argv, console);

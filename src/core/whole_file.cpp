@@ -4,6 +4,7 @@
 #include <atomic>
 #include <cerrno>
 #include <cstring>
+#include <memory>
 #include <utility>
 
 #include <fcntl.h>
@@ -22,12 +23,14 @@ std::filesystem::path temporary_name(const std::filesystem::path& path) {
 }  // namespace
 
 WholeFile::WholeFile(std::filesystem::path path) : path_(std::move(path)) {
-    if (std::filesystem::is_directory(path_)) {
+    std::error_code unknown;  // what cannot be looked at cannot be created either, which is found out below
+    const std::filesystem::file_status status = std::filesystem::status(path_, unknown);
+    if (std::filesystem::is_directory(status)) {
         throw Failure(FailureKind::cannot_create, "cannot-create", "the output is a folder, a file name was expected",
                       "Name a file in that folder.", {path_.string()});
     }
     // A device or a pipe cannot be replaced; what goes there goes directly.
-    const bool replaceable = !std::filesystem::exists(path_) || std::filesystem::is_regular_file(path_);
+    const bool replaceable = !std::filesystem::exists(status) || std::filesystem::is_regular_file(status);
     temporary_ = replaceable ? temporary_name(path_) : path_;
     const int descriptor =
         ::open(temporary_.c_str(), replaceable ? O_CREAT | O_EXCL | O_WRONLY | O_CLOEXEC : O_WRONLY | O_CLOEXEC, 0666);
@@ -89,6 +92,24 @@ void write_whole_file(const std::filesystem::path& path, std::string_view text) 
     WholeFile file(path);
     file.append(text);
     file.commit();
+}
+
+std::string read_whole_file(const std::filesystem::path& path, std::string_view what) {
+    const std::unique_ptr<std::FILE, decltype(&std::fclose)> file(std::fopen(path.c_str(), "rb"), &std::fclose);
+    std::string text;
+    std::size_t count = 0;
+    do {
+        const std::size_t end = text.size();
+        text.resize(end + 4096);
+        count = file ? std::fread(text.data() + end, 1, 4096, file.get()) : 0;
+        text.resize(end + count);
+    } while (count > 0);
+    if (!file || std::ferror(file.get()) != 0) {
+        throw Failure(FailureKind::missing_file, "file-missing",
+                      "cannot read the " + std::string(what) + ": " + std::strerror(errno),
+                      "Check the name and the permissions.", {path.string()});
+    }
+    return text;
 }
 
 }  // namespace jointrom

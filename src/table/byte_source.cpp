@@ -90,7 +90,7 @@ std::unique_ptr<ByteSource> file_source(const std::filesystem::path& path) {
     }
     if (std::filesystem::is_directory(status)) {
         throw Failure(FailureKind::missing_file, "not-a-file", "this is a folder, where a file of text was expected",
-                      "Name one of the files in it; `batch` reads whole folders.", Place{name});
+                      "Name one of the files in it.", Place{name});
     }
     std::uintmax_t size = 0;
     if (std::filesystem::is_regular_file(status)) {

@@ -1,7 +1,7 @@
 #pragma once
 
 /// \file
-/// Files that are written whole or not at all.
+/// Files that are written whole or not at all, and small ones that are read whole.
 
 #include <cstdio>
 #include <filesystem>
@@ -36,5 +36,10 @@ class WholeFile {
 
 /// Writes `text` as the whole content of `path`. \throws Failure as WholeFile
 void write_whole_file(const std::filesystem::path& path, std::string_view text);
+
+/// The whole content of a small file, such as settings or a calibration.
+/// \param what what the file is, for the message, e.g. "settings file"
+/// \throws Failure missing_file "file-missing" when it is not there, is a folder, or may not be read
+[[nodiscard]] std::string read_whole_file(const std::filesystem::path& path, std::string_view what);
 
 }  // namespace jointrom

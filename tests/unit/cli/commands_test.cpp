@@ -66,6 +66,12 @@ TEST_CASE("options may stand before the file and negative numbers are values", "
 TEST_CASE("each kind of failure has its exit status", "[cli]") {
     CHECK(run_program({"range", "no-such-file.csv"}).status == cli::exit_missing_file);
     CHECK(run_program({"range", "-"}, "").status == cli::exit_data);
+    const std::string folder = test::tests_path("").string();
+    CHECK(run_program({"range", demo("P01_right_elbow.csv"), "--settings", folder}).status == cli::exit_missing_file);
+    CHECK(run_program({"range", demo("P01_right_elbow.csv"), "--calibration", folder}).status ==
+          cli::exit_missing_file);
+    CHECK(run_program({"range", demo("P01_right_elbow.csv"), "--output", std::string(300, 'x')}).status ==
+          cli::exit_cannot_create);
     CHECK(run_program({"range", demo("P01_right_elbow.csv"), "--output", "no/such/folder/x.csv"}).status ==
           cli::exit_cannot_create);
     CHECK(run_program({"static", demo("P05_right_elbow_static.csv"), "--expected-deg", "0,170"}).status ==

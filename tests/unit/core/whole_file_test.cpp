@@ -46,9 +46,19 @@ TEST_CASE("a file that cannot be made or filled is refused and leaves nothing be
     const test::ScratchFolder folder;
     CHECK(kind_of_failure(folder.path() / "missing" / "a.csv", "x") == FailureKind::cannot_create);
     CHECK(kind_of_failure(folder.path(), "x") == FailureKind::cannot_create);
+    CHECK(kind_of_failure(folder.path() / std::string(300, 'x'), "x") == FailureKind::cannot_create);
     CHECK(std::filesystem::is_empty(folder.path()));
     if (std::filesystem::exists("/dev/full")) {  // a device on which every write fails as on a full disk
         CHECK(kind_of_failure("/dev/full", "x") == FailureKind::cannot_write);
         CHECK(std::filesystem::is_character_file("/dev/full"));
     }
+}
+
+TEST_CASE("a small file is read whole, and a folder or a missing file is refused", "[core][whole_file]") {
+    const test::ScratchFolder folder;
+    const std::string text(10000, 'y');  // longer than one block of the reader
+    write_whole_file(folder.path() / "a", text);
+    CHECK(read_whole_file(folder.path() / "a", "note") == text);
+    CHECK_THROWS_AS(read_whole_file(folder.path(), "note"), Failure);
+    CHECK_THROWS_AS(read_whole_file(folder.path() / "b", "note"), Failure);
 }
