@@ -60,6 +60,7 @@ class PointRecordings {
         if (!recordings_.contains(file)) {
             Recording recording = read_recording(file, standard_input_, settings_);
             result.findings.insert(result.findings.end(), recording.findings.begin(), recording.findings.end());
+            result.files.emplace_back(file, recording.table.rows);
             recordings_.emplace(file, std::move(recording));
         }
         const Channel& channel = angle_channel(recordings_.at(file));

@@ -55,6 +55,14 @@ void fit_two(Calibration& result) {
     result.degrees_of_freedom = gain_budget.effective_degrees_of_freedom();
 }
 
+/// What rests on nothing is not certain but unknown.
+void forget_unstated_uncertainty(Calibration& result) {
+    if (result.u_offset_deg == 0.0) {
+        result.u_offset_deg = std::numeric_limits<double>::quiet_NaN();
+        result.u_gain_deg_per_unit = std::numeric_limits<double>::quiet_NaN();
+    }
+}
+
 void fit_many(Calibration& result) {
     const std::vector<double> readings = column(result.points, &CalibrationPoint::reading);
     const PolynomialFit line = fit_polynomial(readings, column(result.points, &CalibrationPoint::known_deg), 1);
@@ -105,11 +113,17 @@ Calibration fit_calibration(std::vector<CalibrationPoint> points, const Calibrat
     result.reading_max = high;
     if (result.points.size() == 1) {
         fit_offset(result, options);
+        forget_unstated_uncertainty(result);
         findings.emplace_back("calibration-single-point",
                               "gain taken as " + shortest_text(result.gain_deg_per_unit) + " deg per " + result.unit);
     } else if (result.points.size() == 2) {
         fit_two(result);
-        findings.emplace_back("calibration-few-points", "two known angles give offset and gain with nothing to spare");
+        forget_unstated_uncertainty(result);
+        findings.emplace_back("calibration-few-points",
+                              std::string("two known angles give offset and gain with nothing to spare") +
+                                  (std::isnan(result.u_offset_deg)
+                                       ? "; how uncertain they are is unknown, as nothing is stated (--known-u-deg)"
+                                       : ""));
     } else {
         fit_many(result);
         judge_points(result, options, findings);

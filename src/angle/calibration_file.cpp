@@ -152,8 +152,8 @@ void read_line(Calibration& result, StrictObject& object) {
     result.unit = object.text("unit");
     result.gain_deg_per_unit = object.number("gain_deg_per_unit");
     result.offset_deg = object.number("offset_deg");
-    result.u_gain_deg_per_unit = object.number("u_gain_deg_per_unit");
-    result.u_offset_deg = object.number("u_offset_deg");
+    result.u_gain_deg_per_unit = object.number_or("u_gain_deg_per_unit", missing);
+    result.u_offset_deg = object.number_or("u_offset_deg", missing);
     result.correlation = object.number("correlation");
     result.degrees_of_freedom = object.number_or("degrees_of_freedom", infinite);
     result.residual_sd_deg = object.number_or("residual_sd_deg", missing);
@@ -219,8 +219,8 @@ std::string calibration_text(const Calibration& calibration) {
               {"unit", calibration.unit},
               {"gain_deg_per_unit", calibration.gain_deg_per_unit},
               {"offset_deg", calibration.offset_deg},
-              {"u_gain_deg_per_unit", calibration.u_gain_deg_per_unit},
-              {"u_offset_deg", calibration.u_offset_deg},
+              {"u_gain_deg_per_unit", number_or_null(calibration.u_gain_deg_per_unit)},
+              {"u_offset_deg", number_or_null(calibration.u_offset_deg)},
               {"correlation", calibration.correlation},
               {"degrees_of_freedom", number_or_null(calibration.degrees_of_freedom)},
               {"residual_sd_deg", number_or_null(calibration.residual_sd_deg)},

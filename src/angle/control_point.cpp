@@ -50,8 +50,9 @@ ControlResult judge_control_point(const Calibration& calibration, const Calibrat
         const bool missed = verdict == Conformity::outside;
         findings.emplace_back(missed ? "control-point-missed" : "control-point-undecided",
                               "at " + shortest_text(point.known_deg) + " deg the error is " + fixed_text(error_deg, 1) +
-                                  " deg (U " + fixed_text(expanded_u_deg, 1) + " deg), tolerance " +
-                                  shortest_text(tolerance_deg) + " deg");
+                                  " deg (U " +
+                                  (std::isnan(expanded_u_deg) ? "unknown" : fixed_text(expanded_u_deg, 1) + " deg") +
+                                  "), tolerance " + shortest_text(tolerance_deg) + " deg");
     }
     return {point, {error_deg, budget.standard_uncertainty()}, expanded_u_deg, tolerance_deg, verdict};
 }

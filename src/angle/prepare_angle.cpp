@@ -79,10 +79,13 @@ TraceUncertainty uncertainty_of(const PreparationOptions& options, const Neutral
     result.linearity = Degrees(assumed_deg);
     if (options.calibration && options.calibration->points.size() != 1) {
         const Calibration& calibration = *options.calibration;
-        result.is_calibrated = true;
-        result.gain_relative = calibration.u_gain_deg_per_unit / std::abs(calibration.gain_deg_per_unit);
-        result.gain_dof = calibration.degrees_of_freedom;
-        if (!std::isnan(calibration.residual_sd_deg)) {
+        result.gain_is_measured = !std::isnan(calibration.u_gain_deg_per_unit);
+        if (result.gain_is_measured) {
+            result.gain_relative = calibration.u_gain_deg_per_unit / std::abs(calibration.gain_deg_per_unit);
+            result.gain_dof = calibration.degrees_of_freedom;
+        }
+        result.linearity_is_measured = !std::isnan(calibration.residual_sd_deg);
+        if (result.linearity_is_measured) {
             result.linearity = Degrees(calibration.residual_sd_deg);
             result.linearity_dof = std::max(1.0, static_cast<double>(calibration.points.size()) - 2.0);
         }

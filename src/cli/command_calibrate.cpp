@@ -71,12 +71,18 @@ std::vector<ControlResult> judged(const CalibrateOptions& options, const Setting
 ExitStatus run_calibrate(const CalibrateOptions& options, Console& console) {
     const Settings settings = options.settings.settings();
     const Degrees known_u(number_setting("--known-u-deg", options.known_u));
+    if (known_u < Degrees(0.0)) {
+        refuse_setting("--known-u-deg", options.known_u, "0 or more");
+    }
     NamedPoints named = calibration_points(options.points, settings, known_u, console.in);
     const CalibrationOptions fit = fit_options(options, settings, named.unit);
     Report report;
     report.schema = "jointrom-calibrate";
     report.title = "calibration";
     report.findings = named.findings;
+    for (const auto& [file, rows] : named.files) {
+        report.inputs.push_back(options.output.input(file, rows));
+    }
     const Calibration calibration = fit_calibration(std::move(named.points), fit, report.findings);
     const auto controls = judged(options, settings, calibration, known_u, console, report.findings);
 

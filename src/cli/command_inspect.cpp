@@ -3,7 +3,6 @@
 #include "cli/setting_options.hpp"
 
 #include <jointrom/analysis/trial.hpp>
-#include <jointrom/core/checksum.hpp>
 #include <jointrom/report/inspection_tables.hpp>
 
 #include <algorithm>
@@ -50,8 +49,7 @@ ExitStatus run_inspect(const InspectOptions& options, Console& console) {
     }
     report.remarks.emplace_back(recording.angle ? "* taken as the joint angle; another one with --angle COLUMN."
                                                 : "No channel looks like a joint angle; name one with --angle COLUMN.");
-    report.inputs.push_back(
-        {options.file, options.file == "-" ? std::string() : sha256_of_file(options.file), recording.table.rows});
+    report.inputs.push_back(options.output.input(options.file, recording.table.rows));
     report.settings = options.settings.in_force(settings);
     report.findings = all_findings(recording, qualities);
     options.output.write(report, console);

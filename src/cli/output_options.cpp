@@ -1,5 +1,6 @@
 #include "cli/output_options.hpp"
 
+#include <jointrom/core/checksum.hpp>
 #include <jointrom/core/whole_file.hpp>
 #include <jointrom/report/render.hpp>
 
@@ -60,6 +61,11 @@ Format OutputOptions::chosen_format(Format otherwise) const {
         return format_named(extension.substr(1));
     }
     return otherwise;
+}
+
+InputFile OutputOptions::input(const std::string& file, std::size_t rows) const {
+    const bool wants_checksum = file != "-" && chosen_format(Format::table) == Format::json;
+    return {file, wants_checksum ? sha256_of_file(file) : std::string(), rows};
 }
 
 void OutputOptions::write(const Report& report, Console& console, Format otherwise) const {

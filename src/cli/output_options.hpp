@@ -31,6 +31,9 @@ struct OutputOptions {
     /// The form asked for, or the one that the file's extension names, or `otherwise`.
     [[nodiscard]] Format chosen_format(Format otherwise) const;
 
+    /// An input as a result names it; its checksum is computed only where it is printed.
+    [[nodiscard]] InputFile input(const std::string& file, std::size_t rows) const;
+
     /// Prints the findings, then the report in the chosen form to --output or standard output.
     void write(const Report& report, Console& console, Format otherwise = Format::table) const;
 

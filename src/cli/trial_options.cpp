@@ -1,7 +1,5 @@
 #include "cli/trial_options.hpp"
 
-#include <jointrom/core/checksum.hpp>
-
 #include <fmt/format.h>
 
 #include <utility>
@@ -31,8 +29,7 @@ Report TrialOptions::report(const Trial& trial, const Settings& chosen, const st
     const std::string who = motion.is_known() ? fmt::format("{} {}", motion.joint, motion.motion) : "unknown joint";
     const std::string side = trace.side() == Side::unknown ? "" : fmt::format(", {}", name_of(trace.side()));
     report.title = fmt::format("{}: {}{} ({})", measured, who, side, file);
-    const bool wants_checksum = file != "-" && output.chosen_format(Format::table) == Format::json;
-    report.inputs.push_back({file, wants_checksum ? sha256_of_file(file) : std::string(), trial.recording.table.rows});
+    report.inputs.push_back(output.input(file, trial.recording.table.rows));
     report.settings = settings.in_force(chosen);
     report.findings = trial.findings;
     if (output.explain) {

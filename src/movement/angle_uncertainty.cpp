@@ -22,13 +22,13 @@ void add_if_known(Budget& budget, BudgetLine line) {
 /// `ends` is 1 for an angle, 2 for the arc between two.
 Budget common_budget(const AngleTrace& trace, Degrees distance, double ends, MomentaryNoise noise) {
     const TraceUncertainty& known = trace.uncertainty();
-    const std::string basis = known.is_calibrated ? ", from the calibration" : ", assumed";
+    const auto basis = [](bool measured) { return std::string(measured ? ", from the calibration" : ", assumed"); };
     Budget budget;
-    add_if_known(budget, {.input = "gain of the sensor" + basis,
+    add_if_known(budget, {.input = "gain of the sensor" + basis(known.gain_is_measured),
                           .u = known.gain_relative,
                           .sensitivity = distance.value(),
                           .degrees_of_freedom = or_infinite(known.gain_dof)});
-    add_if_known(budget, {.input = "linearity of the sensor" + basis,
+    add_if_known(budget, {.input = "linearity of the sensor" + basis(known.linearity_is_measured),
                           .u = known.linearity.value(),
                           .sensitivity = std::sqrt(ends),
                           .degrees_of_freedom = or_infinite(known.linearity_dof)});

@@ -8,6 +8,7 @@
 
 #include <iosfwd>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace jointrom {
@@ -15,8 +16,9 @@ namespace jointrom {
 /// Points and the unit that their readings have.
 struct NamedPoints {
     std::vector<CalibrationPoint> points;
-    std::string unit;   ///< of the recordings that they were read from; empty when none names it
-    Findings findings;  ///< of the recordings
+    std::string unit;  ///< of the recordings that they were read from; empty when none names it
+    std::vector<std::pair<std::string, std::size_t>> files;  ///< the recordings and how many rows each has
+    Findings findings;                                       ///< of the recordings
 };
 
 /// The points for texts "ANGLE=READING", "ANGLE=FILE@START,END" or "ANGLES=FILE": known angles in degrees, and what the

@@ -17,14 +17,15 @@ namespace jointrom {
 
 /// Where the uncertainty of a trace comes from. All are standard uncertainties.
 struct TraceUncertainty {
-    double gain_relative = 0.0;    ///< of the sensor's gain, as a fraction: grows with the distance from neutral
-    double gain_dof = 1e300;       ///< degrees of freedom of gain_relative
-    Degrees linearity{0.0};        ///< of one reading about the calibration line (or the stated sensor error)
-    double linearity_dof = 1e300;  ///< degrees of freedom of linearity
-    Degrees zero{0.0};             ///< of the neutral zero: shifts every angle alike, cancels in an arc
-    double zero_dof = 1e300;       ///< degrees of freedom of zero
-    Degrees noise{0.0};            ///< SD of what the low-pass filter took out: noise of one sample before filtering
-    bool is_calibrated = false;    ///< false: gain_relative and linearity are assumptions, not measurements
+    double gain_relative = 0.0;     ///< of the sensor's gain, as a fraction: grows with the distance from neutral
+    double gain_dof = 1e300;        ///< degrees of freedom of gain_relative
+    Degrees linearity{0.0};         ///< of one reading about the calibration line (or the stated sensor error)
+    double linearity_dof = 1e300;   ///< degrees of freedom of linearity
+    Degrees zero{0.0};              ///< of the neutral zero: shifts every angle alike, cancels in an arc
+    double zero_dof = 1e300;        ///< degrees of freedom of zero
+    Degrees noise{0.0};             ///< SD of what the low-pass filter took out: noise of one sample before filtering
+    bool gain_is_measured = false;  ///< by a calibration; false: taken as exact
+    bool linearity_is_measured = false;  ///< by the scatter of a calibration; false: assumed
 };
 
 /// A calibrated, zeroed, sign-corrected, filtered joint angle with velocity and acceleration, at a uniform rate.

@@ -42,9 +42,9 @@ struct Calibration {
     std::string unit;  ///< of the reading
     double gain_deg_per_unit = 1.0;
     double offset_deg = 0.0;
-    double u_gain_deg_per_unit = 0.0;
-    double u_offset_deg = 0.0;
-    double correlation = 0.0;                                             ///< between offset and gain
+    double u_gain_deg_per_unit = 0.0;  ///< missing (NaN) when nothing tells: one or two points that state none
+    double u_offset_deg = 0.0;         ///< likewise
+    double correlation = 0.0;          ///< between offset and gain
     double degrees_of_freedom = std::numeric_limits<double>::infinity();  ///< of both uncertainties
 
     double residual_sd_deg = std::numeric_limits<double>::quiet_NaN();   ///< scatter about the line; from three points

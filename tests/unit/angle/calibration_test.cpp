@@ -1,4 +1,5 @@
 #include <jointrom/angle/calibration.hpp>
+#include <jointrom/angle/calibration_file.hpp>
 
 #include <jointrom/core/failure.hpp>
 
@@ -110,7 +111,9 @@ TEST_CASE("two points give offset and gain with the uncertainty of the known ang
     CHECK_THAT(bare.gain_deg_per_unit, WithinRel(38.21656050955414, 1e-12));
     CHECK_THAT(bare.offset_deg, WithinRel(-19.566878980891723, 1e-12));
     CHECK_THAT(angle_on_line(bare, 4.0).value, WithinRel(133.29936305732485, 1e-12));
-    CHECK(bare.u_gain_deg_per_unit == 0.0);
+    CHECK(std::isnan(bare.u_gain_deg_per_unit));  // nothing is stated, so nothing is known
+    CHECK(std::isnan(bare.u_offset_deg));
+    CHECK(std::isnan(parse_calibration(calibration_text(bare)).u_gain_deg_per_unit));
     CHECK(contains(findings, "calibration-few-points"));
     CHECK(std::isnan(bare.residual_sd_deg));
 

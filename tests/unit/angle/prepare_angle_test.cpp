@@ -98,7 +98,8 @@ TEST_CASE("an untouched recording becomes the joint's angle", "[angle][prepare_a
     CHECK(codes(findings) == std::vector<std::string>{"direction-inferred", "neutral-assumed", "uncalibrated"});
     CHECK(trace.steps().size() == 3);
     CHECK_THAT(trace.uncertainty().linearity.value(), WithinRel(2.0 / std::sqrt(3.0), 1e-12));
-    CHECK_FALSE(trace.uncertainty().is_calibrated);
+    CHECK_FALSE(trace.uncertainty().gain_is_measured);
+    CHECK_FALSE(trace.uncertainty().linearity_is_measured);
     CHECK(trace.uncertainty().zero.value() < 0.2);
     // Uniform noise of half-width 0.3 has an SD of 0.173; what lies below 6 Hz is not taken out.
     CHECK_THAT(trace.uncertainty().noise.value(), WithinAbs(0.173, 0.1));
@@ -159,7 +160,7 @@ TEST_CASE("a calibrated voltage becomes an angle with the calibration's uncertai
     const auto right = prepared(logged(sensor), options);
     CHECK(largest_error_deg(right.trace) < 1.0);
     CHECK(codes(right.findings) == std::vector<std::string>{"neutral-assumed"});
-    CHECK(right.trace.uncertainty().is_calibrated);
+    CHECK(right.trace.uncertainty().gain_is_measured);
     CHECK(right.trace.uncertainty().gain_relative == calibration.u_gain_deg_per_unit / calibration.gain_deg_per_unit);
     CHECK(right.trace.uncertainty().linearity == Degrees(calibration.residual_sd_deg));
     CHECK(right.trace.uncertainty().linearity_dof == 3.0);
