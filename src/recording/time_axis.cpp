@@ -66,8 +66,10 @@ class AxisBuilder {
     TimeAxis build(const StatedClock& stated) {
         keep_forward_rows(stated.part);
         apply_unit(stated.rate);
+        // Rows written twice are left out before anything is concluded from how often a time repeats.
+        const bool doubled = repeats_are_doubled_rows() && leave_out_repeats();
         auto grid = fit_even_grid(time_, resolution_s_);
-        if (!grid && leave_out_repeats()) {
+        if (!grid && !doubled && leave_out_repeats()) {
             grid = fit_even_grid(time_, resolution_s_);
         }
         TimeAxis axis = grid ? even_axis(*grid) : stamped_axis();
@@ -79,6 +81,7 @@ class AxisBuilder {
     void keep_forward_rows(std::optional<std::size_t> part);
     [[nodiscard]] TimeUnit assumed_unit(Hertz stated);
     void apply_unit(Hertz stated);
+    [[nodiscard]] bool repeats_are_doubled_rows() const;
     bool leave_out_repeats();
     TimeAxis even_axis(const EvenGrid& grid);
     TimeAxis stamped_axis();
@@ -177,6 +180,25 @@ void AxisBuilder::apply_unit(Hertz stated) {
     for (double& time : time_) {
         time = (time - origin) * unit.seconds;
     }
+}
+
+/// Whether every row with the time of the one before repeats all of its readings too: a logger that wrote rows twice,
+/// and not a clock that ticks more slowly than rows follow each other.
+bool AxisBuilder::repeats_are_doubled_rows() const {
+    const auto same = [](double a, double b) { return a == b || (std::isnan(a) && std::isnan(b)); };
+    bool any = false;
+    for (std::size_t i = 1; i < time_.size(); ++i) {
+        if (time_[i] != time_[i - 1]) {
+            continue;
+        }
+        any = true;
+        for (const TableColumn& column : table_.columns) {
+            if (!column.values.empty() && !same(column.values[row(i)], column.values[row(i - 1)])) {
+                return false;
+            }
+        }
+    }
+    return any;
 }
 
 bool AxisBuilder::leave_out_repeats() {

@@ -39,7 +39,6 @@ constexpr auto catalogue = std::to_array<ColumnKind>({
     {"known_deg", 3, "known angle", "Reference angle of a calibration or control point."},
     {"label", 0, "label", "What the file calls the trial."},
     {"last_line", 0, "last line", "Last line of the trial in the file."},
-    {"level_deg", 2, "mean angle", "Mean joint angle over the phase."},
     {"log_jerk", 3, "log jerk", "Log dimensionless jerk of the raising movement; nearer to 0 is smoother."},
     {"lowering_s", 3, "lowering", "Time spent lowering: moving in the negative direction."},
     {"lowering_velocity_deg_s", 1, "lowering velocity", "Largest angular velocity while lowering, negative."},

@@ -188,3 +188,15 @@ TEST_CASE("a file without anything like an angle is read and says so when asked"
     CHECK_FALSE(recording.angle.has_value());
     CHECK(code_of([&] { (void)angle_channel(recording); }) == "angle-missing");
 }
+
+TEST_CASE("rows that were written twice are left out and the rate stays that of the clock", "[recording]") {
+    const auto row = [](std::size_t i) { return number(0.05 * static_cast<double>(i)) + "," + number(bend(i)); };
+    const std::string text = table_text("Time (s),Angle (deg)\n", 200,
+                                        [&](std::size_t i) { return i % 10 == 9 ? row(i) + "\n" + row(i) : row(i); });
+    const Recording recording = read(text);
+    CHECK(contains(recording.findings, "time-repeated"));
+    const Channel& angle = angle_channel(recording);
+    CHECK_THAT(angle.times.rate().value(), WithinAbs(20.0, 1e-6));
+    CHECK(angle.samples.size() == 200);
+    CHECK_THAT(angle.times.time_s(150), WithinAbs(7.5, 1e-9));
+}
