@@ -15,8 +15,8 @@ const FindingKind& finding_kind(std::string_view code) {
     return *found;
 }
 
-Finding::Finding(std::string_view code, std::string text_, Place place_)
-    : kind(&finding_kind(code)), text(std::move(text_)), place(std::move(place_)) {}
+Finding::Finding(std::string_view code, std::string found, Place where)
+    : kind(&finding_kind(code)), text(std::move(found)), place(std::move(where)) {}
 
 bool contains(const Findings& findings, std::string_view code) {
     return std::ranges::any_of(findings, [&](const Finding& finding) { return finding.code() == code; });

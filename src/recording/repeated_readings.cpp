@@ -156,7 +156,8 @@ ProfileFit fit_of(const std::vector<double>& profile, double floor) {
     const std::size_t period = profile.size();
     // A bend at distance d from the middle of the difference counts with (1 - d / half)^2.
     std::vector<double> shape(period, 0.0);
-    const double half = static_cast<double>(period / 2);
+    const std::size_t half_samples = period / 2;
+    const double half = static_cast<double>(half_samples);
     for (std::size_t k = 0; k < period; ++k) {
         const double distance = static_cast<double>(std::min(k, period - k));
         shape[k] = distance < half ? (1.0 - distance / half) * (1.0 - distance / half) : 0.0;

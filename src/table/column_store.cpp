@@ -22,9 +22,9 @@ void reserve_large_pages(std::vector<double>& values, std::size_t capacity) {
     constexpr std::size_t worth_it = std::size_t{4} << 20;
     const std::size_t bytes = values.capacity() * sizeof(double);
     if (bytes >= worth_it) {
-        const auto begin = (reinterpret_cast<std::uintptr_t>(values.data()) + page - 1) / page * page;
-        const auto end = (reinterpret_cast<std::uintptr_t>(values.data()) + bytes) / page * page;
-        madvise(reinterpret_cast<void*>(begin), end - begin, MADV_HUGEPAGE);
+        char* const first = reinterpret_cast<char*>(values.data());
+        const std::size_t to_page = (page - reinterpret_cast<std::uintptr_t>(first) % page) % page;
+        madvise(first + to_page, (bytes - to_page) / page * page, MADV_HUGEPAGE);
     }
 #endif
 }
