@@ -1,6 +1,7 @@
 #!/bin/sh
 # Every test: installs the packages that are missing (apt-get, as root or with sudo), builds with warnings as errors and
-# runs all tests, then builds with the address and undefined-behaviour sanitizers and runs the unit and golden tests again.
+# runs what tests the program as users get it; then builds with the address and undefined-behaviour sanitizers and runs
+# the unit tests and the program's tests under them.
 set -eu
 cd "$(dirname "$0")/.."
 jobs=$(nproc)
@@ -8,8 +9,8 @@ jobs=$(nproc)
 src/cmake/install_packages.sh 'libcatch2-dev|catch2' python3
 
 cmake --preset developer
-cmake --build --preset developer -j "$jobs"
-ctest --preset developer -j "$jobs"
+cmake --build --preset developer -j "$jobs" --target jointrom_program lone_headers
+ctest --preset developer -j "$jobs" -E '^unit'
 
 cmake --preset sanitize
 cmake --build --preset sanitize -j "$jobs" --target unit_tests jointrom_program
