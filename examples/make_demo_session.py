@@ -5,9 +5,10 @@
 
 The session, the college and the participants P01 to P06 are invented. Movements are minimum-jerk curves with holds;
 each reading is the true joint angle seen through a sensor (offset, gain, side, noise). The truth*.csv files hold what
-went in. Only the four basic operations are used, so the bytes are the same on every machine.
+went in. Only the four basic operations and square roots are used, so the bytes are the same on every machine.
 """
 
+import math
 import sys
 from pathlib import Path
 
@@ -162,6 +163,23 @@ def table(head, rows, decimals, delimiter=","):
     return "\n".join(lines) + "\n"
 
 
+class MuscleNoise:
+    """Noise with SD 1 and the spectrum of an electromyogram: white noise through two equal poles and a difference."""
+
+    def __init__(self, seed):
+        self.noise = Noise(seed)
+        self.first, self.second = 0.0, 0.0
+
+    def next(self, pole):
+        """At 1000 Hz, pole 0.7 puts the median frequency at 121 Hz, pole 0.8 at 78 Hz (from the filter's response)."""
+        rest = 1.0 - pole
+        before = self.second
+        self.first = pole * self.first + rest * self.noise.normal()
+        self.second = pole * self.second + rest * self.first
+        damping = rest / (1.0 + pole)
+        return (self.second - before) / math.sqrt(2.0 * damping * damping * damping)
+
+
 class Session:
     def __init__(self, folder):
         self.folder = folder
@@ -169,6 +187,7 @@ class Session:
                       "reading_per_deg,reading_unit,peculiarity"]
         self.repetitions = ["file,repetition,start_s,top_from_s,top_to_s,end_s,start_deg,top_deg,end_deg"]
         self.postures = ["file,posture,from_s,to_s,angle_deg"]
+        self.activity = ["file,muscle,repetition,on_s,off_s,raising_mv,holding_mv,lowering_mv,rest_mv"]
 
     def write(self, name, content, encoding="utf-8"):
         (self.folder / name).write_bytes(content.encode(encoding))
@@ -186,10 +205,20 @@ class Session:
         for n, (start_s, end_s, angle_deg) in enumerate(movement.postures, 1):
             self.postures.append(f"{name},{n},{start_s:.3f},{end_s:.3f},{angle_deg:.1f}")
 
+    def add_activity(self, name, flexor, extensor, movement):
+        """The amplitudes (SD) that flexor_mv() and extensor_mv() give, and when each muscle is active."""
+        for n, (start_s, top_from_s, top_to_s, end_s, *_) in enumerate(movement.repetitions, 1):
+            times = (start_s + 0.01, top_from_s + 0.01, top_to_s + 0.01)
+            for muscle, amplitude_mv, on_s, off_s, rest_mv in ((flexor, flexor_mv, start_s - 0.06, end_s - 0.1, 0.006),
+                                                               (extensor, extensor_mv, start_s, end_s, 0.005)):
+                mv = ",".join(f"{amplitude_mv(movement, time_s):g}" for time_s in times)
+                self.activity.append(f"{name},{muscle},{n},{text(on_s, 3)},{text(off_s, 3)},{mv},{rest_mv:g}")
+
     def finish(self):
         self.write("truth.csv", "\n".join(self.truth) + "\n")
         self.write("truth_repetitions.csv", "\n".join(self.repetitions) + "\n")
         self.write("truth_postures.csv", "\n".join(self.postures) + "\n")
+        self.write("truth_activity.csv", "\n".join(self.activity) + "\n")
 
 
 RATE_HZ = 200
@@ -214,6 +243,7 @@ def add_elbows(session):
         rows = sample(movement, sensor, RATE_HZ, seed)
         session.add(name, table([ELBOW_HEAD], rows, DECIMALS), "elbow", side, "flexion", movement, sensor, "deg",
                     peculiarity)
+        session.add_activity(name, "Biceps", "Triceps", movement)
 
     p01 = repetitions([142.0, 144.5, 143.0, 145.5, 143.5], [-3.0, -4.0, -3.5, -4.5, -3.5], seed=11)
     plain("P01_right_elbow.csv", "right", p01, right_sensor(176.2), 101)
@@ -232,6 +262,7 @@ def add_elbows(session):
 def add_exports_with_a_peculiarity(session):
     def export(name, side, movement, sensor, content, peculiarity, encoding="utf-8"):
         session.add(name, content, "elbow", side, "flexion", movement, sensor, "deg", peculiarity, encoding)
+        session.add_activity(name, "Biceps", "Triceps", movement)
 
     movement = repetitions([138.0, 139.5, 137.0, 138.5, 138.0], [-1.0, -2.0, -1.5, -1.0, -1.5], seed=15)
     sensor = right_sensor(177.4)
@@ -272,6 +303,39 @@ def add_knee(session):
     sensor = right_sensor(178.3)
     content = table([KNEE_HEAD], sample(movement, sensor, RATE_HZ, 111), DECIMALS)
     session.add("P05_right_knee.csv", content, "knee", "right", "flexion", movement, sensor, "deg")
+    session.add_activity("P05_right_knee.csv", "Hamstrings", "Quadriceps", movement)
+
+
+def add_muscles(session):
+    """Recordings for the muscles alone; they are in none of the tables of movements."""
+    efforts = ((2.0, 5.0), (7.0, 10.0), (12.0, 15.0))  # greatest voluntary contractions against a strap
+    noise = Noise(114)
+    rows = []
+    for i in range(17 * RATE_HZ):
+        time_s = i / RATE_HZ
+        is_on = any(start_s <= time_s < end_s for start_s, end_s in efforts)
+        flexor, extensor = (0.7, 0.4) if is_on else (0.006, 0.005)
+        rows.append((time_s, 86.2 + ANGLE_NOISE_DEG * noise.normal(), flexor * noise.normal(),
+                     extensor * noise.normal()))
+    session.write("P01_right_elbow_mvc.csv", table([ELBOW_HEAD], rows, DECIMALS))
+
+    movement = Movement()
+    movement.hold(2.0)
+    movement.move(90.0, 1.2)
+    movement.hold(8.0)
+    movement.move(0.0, 1.4)
+    movement.hold(1.2)
+    sensor = right_sensor(179.1)
+    noise, flexor, extensor = Noise(115), MuscleNoise(116), MuscleNoise(117)
+    rows = []
+    for i in range(int(movement.now_s * 1000)):
+        time_s = i / 1000
+        is_on = 2.0 - 0.06 <= time_s < 12.6 - 0.1
+        tired = min(max((time_s - 3.2) / 8.0, 0.0), 1.0)
+        rows.append((time_s, sensor.reading(movement.angle_deg(time_s), noise),
+                     (0.3 + 0.1 * tired if is_on else 0.006) * flexor.next(0.7 + 0.1 * tired),
+                     (0.03 if is_on else 0.005) * extensor.next(0.7)))
+    session.write("P06_right_elbow_hold.csv", table([ELBOW_HEAD], rows, DECIMALS))
 
 
 def add_postures(session):
@@ -296,6 +360,7 @@ def main(arguments):
     add_exports_with_a_peculiarity(session)
     add_knee(session)
     add_postures(session)
+    add_muscles(session)
     session.finish()
 
 
