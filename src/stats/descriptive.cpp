@@ -1,43 +1,55 @@
 #include <jointrom/stats/descriptive.hpp>
 
+#include "stats/order_free_sum.hpp"
+
 #include <algorithm>
 #include <cmath>
 
 namespace jointrom {
+namespace {
+
+/// Sum of `term(value)` over the values that are not missing.
+template <typename Term>
+double sum_of(std::span<const double> values, double largest_term, Term term) {
+    OrderFreeSum sum(largest_term, values.size());
+    for (const double value : values) {
+        if (!std::isnan(value)) {
+            sum.add(term(value));
+        }
+    }
+    return sum.value();
+}
+
+}  // namespace
 
 Description describe(std::span<const double> values) {
     Description result;
-    double sum = 0.0;
     double min = std::numeric_limits<double>::infinity();
     double max = -min;
     for (const double value : values) {
-        if (std::isnan(value)) {
-            ++result.missing;
-            continue;
-        }
-        ++result.count;
-        sum += value;
-        min = std::min(min, value);
-        max = std::max(max, value);
+        result.count += std::isnan(value) ? 0U : 1U;
+        min = std::min(min, std::isnan(value) ? min : value);
+        max = std::max(max, std::isnan(value) ? max : value);
     }
+    result.missing = values.size() - result.count;
     if (result.count == 0) {
         return result;
     }
-    const auto n = static_cast<double>(result.count);
-    const double rough_mean = sum / n;
-    double deviations = 0.0;
-    double squares = 0.0;
-    for (const double value : values) {
-        if (!std::isnan(value)) {
-            deviations += value - rough_mean;
-            squares += (value - rough_mean) * (value - rough_mean);
-        }
-    }
-    result.mean = rough_mean + deviations / n;
     result.min = min;
     result.max = max;
+    const double largest_size = std::max(std::abs(min), std::abs(max));
+    const double reach = max - min;
+    if (!std::isfinite(largest_size) || !std::isfinite(reach * reach)) {
+        return result;
+    }
+    const auto n = static_cast<double>(result.count);
+    const double rough_mean = sum_of(values, largest_size, [](double value) { return value; }) / n;
+    const double left_behind = sum_of(values, reach, [=](double value) { return value - rough_mean; });
+    result.mean = rough_mean + left_behind / n;
     if (result.count > 1) {
-        result.sd = std::sqrt(std::max(0.0, squares - deviations * deviations / n) / (n - 1.0));
+        const double squares =
+            sum_of(values, reach * reach, [=](double value) { return (value - rough_mean) * (value - rough_mean); });
+        result.sd = std::sqrt(std::max(0.0, squares - left_behind * left_behind / n) / (n - 1.0));
     }
     return result;
 }

@@ -5,6 +5,7 @@
 #include <cassert>
 #include <cmath>
 #include <limits>
+#include <numeric>
 
 namespace jointrom {
 namespace {
@@ -55,34 +56,61 @@ Position position_of(QuantileDefinition definition, double n, double p) {
     return {1.0, 0.0};
 }
 
-double at(const std::vector<double>& sorted, Position position) {
-    const auto order_statistic = [&](double k) {
-        return sorted[static_cast<std::size_t>(std::clamp(k, 1.0, static_cast<double>(sorted.size()))) - 1];
-    };
-    const double lower = order_statistic(position.below);
-    const double upper = order_statistic(position.below + 1.0);
-    if (position.share == 0.0 || lower == upper) {
+/// Moves the order statistic `rank` (counted from 0) of the values between the ends to its place, and returns it.
+double selected(std::span<double> values, std::size_t from, std::size_t rank) {
+    const auto place = values.begin() + static_cast<std::ptrdiff_t>(rank);
+    std::nth_element(values.begin() + static_cast<std::ptrdiff_t>(from), place, values.end());
+    return *place;
+}
+
+double between(double lower, double upper, double share) {
+    if (share == 0.0 || lower == upper) {
         return lower;
     }
-    return position.share == 1.0 ? upper : (1.0 - position.share) * lower + position.share * upper;
+    return share == 1.0 ? upper : (1.0 - share) * lower + share * upper;
+}
+
+/// Indices of the probabilities, smallest first.
+std::vector<std::size_t> rising(std::span<const double> probabilities) {
+    std::vector<std::size_t> order(probabilities.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    std::ranges::stable_sort(order, {}, [&](std::size_t i) { return probabilities[i]; });
+    return order;
 }
 
 }  // namespace
 
-std::vector<double> quantiles(std::span<const double> values, std::span<const double> probabilities,
-                              QuantileDefinition definition) {
-    std::vector<double> sorted(values.begin(), values.end());
-    std::erase_if(sorted, [](double value) { return std::isnan(value); });
-    std::ranges::sort(sorted);
+std::vector<double> quantiles_in_place(std::span<double> values, std::span<const double> probabilities,
+                                       QuantileDefinition definition) {
     std::vector<double> result(probabilities.size(), std::numeric_limits<double>::quiet_NaN());
-    if (sorted.empty()) {
+    const auto missing = std::partition(values.begin(), values.end(), [](double value) { return !std::isnan(value); });
+    const std::span<double> present(values.begin(), missing);
+    if (present.empty()) {
         return result;
     }
-    std::ranges::transform(probabilities, result.begin(), [&](double p) {
-        assert(p >= 0.0 && p <= 1.0);
-        return at(sorted, position_of(definition, static_cast<double>(sorted.size()), p));
-    });
+    const auto n = static_cast<double>(present.size());
+    const auto rank_of = [&](double k) { return static_cast<std::size_t>(std::clamp(k, 1.0, n)) - 1; };
+    std::size_t placed = 0;  // all below it are smaller than what comes
+    for (const std::size_t i : rising(probabilities)) {
+        assert(probabilities[i] >= 0.0 && probabilities[i] <= 1.0);
+        const Position position = position_of(definition, n, probabilities[i]);
+        placed = std::min(placed, rank_of(position.below));
+        const double lower = selected(present, placed, rank_of(position.below));
+        placed = rank_of(position.below);
+        const std::size_t next = rank_of(position.below + 1.0);
+        const double upper =
+            next == placed || position.share == 0.0
+                ? lower
+                : *std::min_element(present.begin() + static_cast<std::ptrdiff_t>(next), present.end());
+        result[i] = between(lower, upper, position.share);
+    }
     return result;
+}
+
+std::vector<double> quantiles(std::span<const double> values, std::span<const double> probabilities,
+                              QuantileDefinition definition) {
+    std::vector<double> copy(values.begin(), values.end());
+    return quantiles_in_place(copy, probabilities, definition);
 }
 
 double quantile(std::span<const double> values, double probability, QuantileDefinition definition) {

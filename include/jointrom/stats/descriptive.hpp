@@ -20,10 +20,11 @@ struct Description {
 
 /// Count, mean, standard deviation and extremes.
 ///
-/// Method: two passes; both sums are corrected by the rounding that the mean left behind.
-/// Missing samples: skipped and counted.
+/// Method: two passes; both sums are corrected by the rounding that the mean left behind. The order of the values makes
+/// no difference, not even in the last bit. Missing samples: skipped and counted.
 ///
-/// \return mean, minimum and maximum are missing for no values, the standard deviation for fewer than two
+/// \return mean, minimum and maximum are missing for no values, the standard deviation for fewer than two; mean and
+///         standard deviation when a value is infinite or the squares would be
 /// \par Accuracy 1e-13 relative of the certified values of NIST StRD, where the data can be represented
 /// \par Reference T. F. Chan, G. H. Golub and R. J. LeVeque 1983, Am Stat 37:242 (corrected two-pass algorithm)
 [[nodiscard]] Description describe(std::span<const double> values);

@@ -28,10 +28,14 @@ enum class QuantileDefinition {
 /// \param probabilities 0 to 1, e.g. 0.5 for the median, in any order
 /// \return              as many as probabilities; missing where there are no values
 /// \par Accuracy 1e-12 of R 4.2.2 quantile(), all nine types
-/// \par Complexity sorts a copy
+/// \par Complexity selects in a copy: O(n) for each probability
 /// \par Reference R. J. Hyndman and Y. Fan 1996, Am Stat 50:361
 [[nodiscard]] std::vector<double> quantiles(std::span<const double> values, std::span<const double> probabilities,
                                             QuantileDefinition definition = QuantileDefinition::hyndman_fan_7);
+
+/// As quantiles(), but puts `values` into another order instead of copying them.
+[[nodiscard]] std::vector<double> quantiles_in_place(std::span<double> values, std::span<const double> probabilities,
+                                                     QuantileDefinition definition = QuantileDefinition::hyndman_fan_7);
 
 /// One quantile, as quantiles().
 [[nodiscard]] double quantile(std::span<const double> values, double probability,
