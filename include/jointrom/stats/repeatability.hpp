@@ -32,22 +32,22 @@ struct DeviceRepeatability {
 };
 
 struct Repeatability {
-    std::size_t subjects;
-    std::size_t devices;
-    std::size_t repeats;
-    double ms_subject;
-    double ms_device;
-    double ms_interaction;
-    double ms_error;
-    double inter_random;  ///< between devices, these standing for many
-    double inter_fixed;   ///< between devices, these being the only ones
-    double intra_random;  ///< within a device
-    double intra_fixed;
-    double sem_intra;  ///< one device throughout
-    ConfidenceInterval sem_intra_ci;
-    double sem_inter_random;  ///< any device
-    double sem_inter_fixed;
-    std::vector<DeviceRepeatability> by_device;
+    std::size_t subjects = 0;
+    std::size_t devices = 0;
+    std::size_t repeats = 0;
+    double ms_subject = 0.0;
+    double ms_device = 0.0;
+    double ms_interaction = 0.0;
+    double ms_error = 0.0;
+    double inter_random = 0.0;  ///< between devices, these standing for many
+    double inter_fixed = 0.0;   ///< between devices, these being the only ones
+    double intra_random = 0.0;  ///< within a device
+    double intra_fixed = 0.0;
+    double sem_intra = 0.0;  ///< one device throughout
+    ConfidenceInterval sem_intra_ci = {};
+    double sem_inter_random = 0.0;  ///< any device
+    double sem_inter_fixed = 0.0;
+    std::vector<DeviceRepeatability> by_device = {};
 };
 
 /// The two-way model subject x device with repeats.
