@@ -3,7 +3,7 @@
 /// \file
 /// What the program knows about one command, and the run from arguments to exit status.
 
-#include <CLI/CLI.hpp>
+#include "cli/option_list.hpp"
 
 #include <functional>
 #include <iosfwd>
@@ -37,17 +37,17 @@ struct Command {
     std::string_view summary;
     std::string_view examples;  ///< two or more lines, each a command that works in data/demo
     /// Adds the command's options and returns what to do once they are read. Opens no file.
-    Action (*attach)(CLI::App& app);
+    Action (*attach)(OptionList& list);
 };
 
-Action attach_inspect(CLI::App& app);
-Action attach_calibrate(CLI::App& app);
-Action attach_angles(CLI::App& app);
-Action attach_static(CLI::App& app);
-Action attach_range(CLI::App& app);
-Action attach_peaks(CLI::App& app);
-Action attach_phases(CLI::App& app);
-Action attach_repetitions(CLI::App& app);
+Action attach_inspect(OptionList& list);
+Action attach_calibrate(OptionList& list);
+Action attach_angles(OptionList& list);
+Action attach_static(OptionList& list);
+Action attach_range(OptionList& list);
+Action attach_peaks(OptionList& list);
+Action attach_phases(OptionList& list);
+Action attach_repetitions(OptionList& list);
 
 /// Reads the arguments and runs the command; the only place that turns a Failure into text and an exit status.
 int run(int argc, const char* const* argv, Console& console);

@@ -28,9 +28,9 @@ ExitStatus run_angles(const TrialOptions& options, Console& console) {
 
 }  // namespace
 
-Action attach_angles(CLI::App& app) {
+Action attach_angles(OptionList& list) {
     auto options = std::make_shared<TrialOptions>();
-    options->attach(app);
+    options->attach(list);
     return [options](Console& console) { return run_angles(*options, console); };
 }
 

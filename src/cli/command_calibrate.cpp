@@ -105,22 +105,21 @@ ExitStatus run_calibrate(const CalibrateOptions& options, Console& console) {
 
 }  // namespace
 
-Action attach_calibrate(CLI::App& app) {
+Action attach_calibrate(OptionList& list) {
     auto options = std::make_shared<CalibrateOptions>();
-    const auto add = [&](const char* name, auto& target, const char* type, const char* help) {
-        return app.add_option(name, target, help)->type_name(type)->allow_extra_args(false)->group("Calibration");
-    };
-    add("--point", options->points, "ANGLE=READING",
-        "a known angle and its reading; or ANGLE=FILE@START,END; or ANGLES=FILE for angles held in turn")
-        ->required();
-    add("--control", options->controls, "ANGLE=READING", "a known angle kept out of the line, to judge it by");
-    add("--tolerance-deg", options->tolerance, "D", "how far off a control point may be");
-    add("--known-u-deg", options->known_u, "U", "standard uncertainty of the known angles");
-    add("--unit", options->unit, "UNIT", "unit of the readings: deg, V, mV, counts, ...; else as the recordings say");
-    add("--gain", options->gain, "G", "deg per unit, for a single point");
-    add("--save", options->calibration_file, "FILE", "write the calibration file for --calibration");
-    options->settings.attach(app, {SettingGroup::reading, SettingGroup::joint});
-    options->output.attach(app, false);
+    list.group("Calibration");
+    list.values("--point", options->points, "ANGLE=READING",
+                "a known angle and its reading; or ANGLE=FILE@START,END; or ANGLES=FILE for angles held in turn")
+        .required();
+    list.values("--control", options->controls, "ANGLE=READING", "a known angle kept out of the line, to judge it by");
+    list.value("--tolerance-deg", options->tolerance, "D", "how far off a control point may be");
+    list.value("--known-u-deg", options->known_u, "U", "standard uncertainty of the known angles");
+    list.value("--unit", options->unit, "UNIT",
+               "unit of the readings: deg, V, mV, counts, ...; else as the recordings say");
+    list.value("--gain", options->gain, "G", "deg per unit, for a single point");
+    list.value("--save", options->calibration_file, "FILE", "write the calibration file for --calibration");
+    options->settings.attach(list, {SettingGroup::reading, SettingGroup::joint});
+    options->output.attach(list, false);
     return [options](Console& console) { return run_calibrate(*options, console); };
 }
 

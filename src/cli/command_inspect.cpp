@@ -58,13 +58,12 @@ ExitStatus run_inspect(const InspectOptions& options, Console& console) {
 
 }  // namespace
 
-Action attach_inspect(CLI::App& app) {
+Action attach_inspect(OptionList& list) {
     auto options = std::make_shared<InspectOptions>();
-    app.add_option("file", options->file, "the recording, as the logger exported it; - for standard input")
-        ->type_name("FILE")
-        ->required();
-    options->settings.attach(app, {SettingGroup::reading});
-    options->output.attach(app, false);
+    list.argument("file", options->file, "FILE", "the recording, as the logger exported it; - for standard input")
+        .required();
+    options->settings.attach(list, {SettingGroup::reading});
+    options->output.attach(list, false);
     return [options](Console& console) { return run_inspect(*options, console); };
 }
 

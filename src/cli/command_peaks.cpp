@@ -23,9 +23,9 @@ ExitStatus run_peaks(const TrialOptions& options, Console& console) {
 
 }  // namespace
 
-Action attach_peaks(CLI::App& app) {
+Action attach_peaks(OptionList& list) {
     auto options = std::make_shared<TrialOptions>();
-    options->attach(app, {SettingGroup::turning_points});
+    options->attach(list, {SettingGroup::turning_points});
     return [options](Console& console) { return run_peaks(*options, console); };
 }
 

@@ -20,9 +20,9 @@ ExitStatus run_phases(const TrialOptions& options, Console& console) {
 
 }  // namespace
 
-Action attach_phases(CLI::App& app) {
+Action attach_phases(OptionList& list) {
     auto options = std::make_shared<TrialOptions>();
-    options->attach(app, {SettingGroup::phases});
+    options->attach(list, {SettingGroup::phases});
     return [options](Console& console) { return run_phases(*options, console); };
 }
 

@@ -46,9 +46,9 @@ ExitStatus run_range(const TrialOptions& options, Console& console) {
 
 }  // namespace
 
-Action attach_range(CLI::App& app) {
+Action attach_range(OptionList& list) {
     auto options = std::make_shared<TrialOptions>();
-    options->attach(app, {SettingGroup::phases, SettingGroup::stillness}, true);
+    options->attach(list, {SettingGroup::phases, SettingGroup::stillness}, true);
     return [options](Console& console) { return run_range(*options, console); };
 }
 

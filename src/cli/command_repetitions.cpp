@@ -35,11 +35,11 @@ ExitStatus run_repetitions(const RepetitionsOptions& options, Console& console) 
 
 }  // namespace
 
-Action attach_repetitions(CLI::App& app) {
+Action attach_repetitions(OptionList& list) {
     auto options = std::make_shared<RepetitionsOptions>();
-    options->attach(app, {SettingGroup::phases});
-    app.add_flag("--curve", options->curve, "the mean curve over 0-100 % of a repetition instead of a row for each")
-        ->group("Output");
+    options->attach(list, {SettingGroup::phases});
+    list.group("Output").flag("--curve", options->curve,
+                              "the mean curve over 0-100 % of a repetition instead of a row for each");
     return [options](Console& console) { return run_repetitions(*options, console); };
 }
 

@@ -52,15 +52,12 @@ ExitStatus run_static(const StaticOptions& options, Console& console) {
 
 }  // namespace
 
-Action attach_static(CLI::App& app) {
+Action attach_static(OptionList& list) {
     auto options = std::make_shared<StaticOptions>();
-    options->attach(app, {SettingGroup::stillness}, true);
-    app.add_option("--expected-deg", options->expected, "angles that should have been held, such as 0,45,90")
-        ->type_name("LIST")
-        ->group("Expected postures");
-    app.add_option("--match", options->matching, "fit postures to expected angles by order or to the nearest")
-        ->type_name("HOW")
-        ->group("Expected postures");
+    options->attach(list, {SettingGroup::stillness}, true);
+    list.group("Expected postures");
+    list.value("--expected-deg", options->expected, "LIST", "angles that should have been held, such as 0,45,90");
+    list.value("--match", options->matching, "HOW", "fit postures to expected angles by order or to the nearest");
     return [options](Console& console) { return run_static(*options, console); };
 }
 

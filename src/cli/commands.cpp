@@ -5,6 +5,7 @@
 #include <jointrom/core/failure.hpp>
 #include <jointrom/core/version.hpp>
 
+#include <CLI/CLI.hpp>
 #include <fmt/ostream.h>
 
 #include <array>
@@ -135,7 +136,8 @@ int run(int argc, const char* const* argv, Console& console) {
     std::vector<std::pair<const CLI::App*, Action>> attached;
     for (const Command& command : command_table) {
         CLI::App* const subcommand = app.add_subcommand(std::string(command.name), std::string(command.summary));
-        attached.emplace_back(subcommand, command.attach(*subcommand));
+        OptionList list(*subcommand);
+        attached.emplace_back(subcommand, command.attach(list));
         subcommand->description(help_header(command));
     }
 

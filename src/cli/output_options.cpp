@@ -38,17 +38,13 @@ void print_findings(const Findings& findings, bool quiet, std::ostream& err) {
 
 }  // namespace
 
-void OutputOptions::attach(CLI::App& app, bool may_explain) {
-    app.add_option("--format", format, "table, csv or json")
-        ->type_name("FORM")
-        ->check(CLI::IsMember({"table", "csv", "json"}).description(""))
-        ->group("Output");
-    app.add_option("--output", output, "write to FILE instead of standard output; .csv and .json choose the form")
-        ->type_name("FILE")
-        ->group("Output");
-    app.add_flag("--quiet", quiet, "print no notes and warnings")->group("Output");
+void OutputOptions::attach(OptionList& list, bool may_explain) {
+    list.group("Output");
+    list.value("--format", format, "FORM", "table, csv or json").one_of({"table", "csv", "json"});
+    list.value("--output", output, "FILE", "write to FILE instead of standard output; .csv and .json choose the form");
+    list.flag("--quiet", quiet, "print no notes and warnings");
     if (may_explain) {
-        app.add_flag("--explain", explain, "print how each uncertainty is made up")->group("Output");
+        list.flag("--explain", explain, "print how each uncertainty is made up");
     }
 }
 

@@ -26,7 +26,7 @@ struct OutputOptions {
     bool explain = false;
 
     /// \param may_explain whether the command has an uncertainty budget to print
-    void attach(CLI::App& app, bool may_explain);
+    void attach(OptionList& list, bool may_explain);
 
     /// The form asked for, or the one that the file's extension names, or `otherwise`.
     [[nodiscard]] Format chosen_format(Format otherwise) const;

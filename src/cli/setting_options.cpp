@@ -25,31 +25,21 @@ std::string heading_of(SettingGroup group) {
 
 }  // namespace
 
-void SettingOptions::attach(CLI::App& app, std::vector<SettingGroup> groups) {
+void SettingOptions::attach(OptionList& list, std::vector<SettingGroup> groups) {
     groups_ = std::move(groups);
     for (const SettingKind& kind : setting_catalogue()) {
         if (std::ranges::find(groups_, kind.group) == groups_.end()) {
             continue;
         }
-        const std::string name = "--" + std::string(kind.name);
-        CLI::Option* option = nullptr;
+        list.group(heading_of(kind.group));
         if (kind.value.empty()) {
-            // --mirror and --no-mirror; neither leaves it to the program.
-            const std::string both = name + ",!--no-" + std::string(kind.name);
-            option = app.add_flag(both, switches_[kind.name], std::string(kind.help));
-            switch_options_[kind.name] = option;
+            list.on_or_off(kind.name, switches_[kind.name], kind.help);
         } else {
-            option = app.add_option(name, texts_[kind.name], std::string(kind.help))
-                         ->type_name(std::string(kind.value))
-                         ->allow_extra_args(false);
-            option->multi_option_policy(kind.repeatable ? CLI::MultiOptionPolicy::TakeAll
-                                                        : CLI::MultiOptionPolicy::TakeLast);
+            list.values("--" + std::string(kind.name), texts_[kind.name], kind.value, kind.help);
         }
-        option->group(heading_of(kind.group));
     }
-    app.add_option("--settings", file_, "settings as JSON, named as the options with _ for -; options overrule it")
-        ->type_name("FILE")
-        ->group("Settings");
+    list.group("Settings")
+        .value("--settings", file_, "FILE", "settings as JSON, named as the options with _ for -; options overrule it");
 }
 
 Settings SettingOptions::settings() const {
@@ -60,12 +50,11 @@ Settings SettingOptions::settings() const {
     for (const SettingKind& kind : setting_catalogue()) {
         if (const auto typed = texts_.find(kind.name); typed != texts_.end()) {
             for (const std::string& text : typed->second) {
-                kind.set(result, text);
+                kind.set(result, text);  // of a setting that cannot be repeated, the last one stays
             }
         }
-        if (const auto option = switch_options_.find(kind.name);
-            option != switch_options_.end() && option->second->count() > 0) {
-            kind.set(result, switches_.at(kind.name) ? "true" : "false");
+        if (const auto chosen = switches_.find(kind.name); chosen != switches_.end() && chosen->second) {
+            kind.set(result, *chosen->second ? "true" : "false");
         }
     }
     if (!result.joint.empty()) {

@@ -3,11 +3,12 @@
 /// \file
 /// The settings of analysis/settings.hpp as options of a command.
 
-#include <CLI/CLI.hpp>
+#include "cli/option_list.hpp"
 
 #include <jointrom/analysis/settings.hpp>
 
 #include <map>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -18,7 +19,7 @@ namespace jointrom::cli {
 class SettingOptions {
   public:
     /// Adds an option for each setting of the groups, and --settings FILE.
-    void attach(CLI::App& app, std::vector<SettingGroup> groups);
+    void attach(OptionList& list, std::vector<SettingGroup> groups);
 
     /// The settings file, overruled by what the command line says. \throws Failure usage
     [[nodiscard]] Settings settings() const;
@@ -29,8 +30,7 @@ class SettingOptions {
   private:
     std::vector<SettingGroup> groups_;
     std::map<std::string_view, std::vector<std::string>> texts_;  ///< what was typed, by name of the setting
-    std::map<std::string_view, bool> switches_;
-    std::map<std::string_view, const CLI::Option*> switch_options_;
+    std::map<std::string_view, std::optional<bool>> switches_;
     std::string file_;
 };
 

@@ -6,14 +6,12 @@
 
 namespace jointrom::cli {
 
-void TrialOptions::attach(CLI::App& app, std::vector<SettingGroup> more, bool may_explain) {
-    app.add_option("file", file, "the recording, as the logger exported it; - for standard input")
-        ->type_name("FILE")
-        ->required();
+void TrialOptions::attach(OptionList& list, std::vector<SettingGroup> more, bool may_explain) {
+    list.argument("file", file, "FILE", "the recording, as the logger exported it; - for standard input").required();
     std::vector<SettingGroup> groups{SettingGroup::reading, SettingGroup::joint, SettingGroup::angle};
     groups.insert(groups.end(), more.begin(), more.end());
-    settings.attach(app, std::move(groups));
-    output.attach(app, may_explain);
+    settings.attach(list, std::move(groups));
+    output.attach(list, may_explain);
 }
 
 Trial TrialOptions::trial(const Settings& chosen, Console& console) const {

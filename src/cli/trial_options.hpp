@@ -21,7 +21,7 @@ struct TrialOptions {
     OutputOptions output;
 
     /// \param more groups of settings beside reading, joint and angle
-    void attach(CLI::App& app, std::vector<SettingGroup> more = {}, bool may_explain = false);
+    void attach(OptionList& list, std::vector<SettingGroup> more = {}, bool may_explain = false);
 
     [[nodiscard]] Trial trial(const Settings& chosen, Console& console) const;
 
