@@ -48,6 +48,7 @@ Action attach_range(OptionList& list);
 Action attach_peaks(OptionList& list);
 Action attach_phases(OptionList& list);
 Action attach_repetitions(OptionList& list);
+Action attach_norms(OptionList& list);
 
 /// Reads the arguments and runs the command; the only place that turns a Failure into text and an exit status.
 int run(int argc, const char* const* argv, Console& console);

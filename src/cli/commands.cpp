@@ -52,6 +52,11 @@ constexpr auto command_table = std::to_array<Command>({
      "jointrom repetitions P03_left_elbow.csv\n"
      "jointrom repetitions P03_left_elbow.csv --curve --output curve.csv",
      attach_repetitions},
+    {"norms", "reference values of joint motion, their sources and gaps",
+     "jointrom norms --joint elbow --motion flexion --sex F --age 30\n"
+     "jointrom norms compare elbow flexion\n"
+     "jointrom norms gaps --joint wrist --mode active",
+     attach_norms},
 });
 
 ExitStatus status_of(FailureKind kind) {

@@ -93,6 +93,8 @@ constexpr auto catalogue = std::to_array<FindingKind>({
      "Check the sensor's plug and the chosen column."},
     {"no-still-posture", warning, "No posture was held still for long enough.",
      "Lower --hold-s or raise --still-deg-s if the posture was meant to be held."},
+    {"norm-from-memory", warning, "Reference values are used or shown that were not read in any source.",
+     "Choose another source with --source, or look the number up in the publication that `norms sources` cites."},
     {"preamble-skipped", note, "Lines above the table were left out.", "See `inspect` for which."},
     {"ragged-rows", warning, "Rows are shorter or longer than the table is wide.",
      "Missing cells were read as missing samples; check the lines named."},

@@ -110,8 +110,8 @@ void explain_mismatch(const NormQuery& query, NormLookup& result) {
     for (const NormCriterion criterion : result.missing) {
         names.emplace_back(name_of(criterion));
     }
-    result.reason =
-        fmt::format("No norm matches {}. Rows that differ in {} only: ", asked_text(query), fmt::join(names, " or "));
+    result.reason = fmt::format("No norm matches {}. The nearest rows, where {} does not fit: ", asked_text(query),
+                                fmt::join(names, " or "));
     std::vector<std::string> rows;
     for (const NearNorm& near : result.near) {
         const std::string text = row_text(*near.row);
@@ -123,31 +123,6 @@ void explain_mismatch(const NormQuery& query, NormLookup& result) {
     result.reason +=
         fmt::format("{}", fmt::join(rows.begin(), rows.begin() + static_cast<std::ptrdiff_t>(shown), "; "));
     result.reason += shown < rows.size() ? fmt::format("; and {} more.", rows.size() - shown) : ".";
-}
-
-/// The parts that a filter lets through; the arc stands for the whole motion.
-std::vector<NamedPart> parts_of(const NormFilter& filter) {
-    std::vector<NamedPart> parts;
-    if (!filter.joint.empty() && !filter.motion.empty()) {
-        return {motion_part(filter.joint, filter.motion)};
-    }
-    const std::string joint = filter.joint.empty() ? std::string() : joint_motion(filter.joint).joint;
-    for (const JointMotion& motion : joint_motions()) {
-        if (!joint.empty() && motion.joint != joint) {
-            continue;
-        }
-        if (filter.motion.empty()) {
-            parts.push_back({&motion, MotionPart::arc});
-        } else if (const auto part = find_part(motion, filter.motion)) {
-            parts.push_back({&motion, *part});
-        }
-    }
-    if (parts.empty()) {
-        throw Failure(FailureKind::usage, "motion-unknown",
-                      fmt::format("no joint has a motion called '{}'", filter.motion),
-                      "Give the joint as well, to see its motions.");
-    }
-    return parts;
 }
 
 }  // namespace
@@ -232,9 +207,33 @@ NormLookup find_norms(const NormTable& table, const NormQuery& query) {
     return result;
 }
 
-std::vector<const NormRow*> filtered_norms(const NormTable& table, const NormFilter& filter) {
+std::vector<NamedPart> filtered_parts(const NormTable& table, const NormFilter& filter) {
     check_names(table, filter.age_years, filter.source);
-    const std::vector<NamedPart> parts = parts_of(filter);
+    std::vector<NamedPart> parts;
+    if (!filter.joint.empty() && !filter.motion.empty()) {
+        return {motion_part(filter.joint, filter.motion)};
+    }
+    const std::string joint = filter.joint.empty() ? std::string() : joint_motion(filter.joint).joint;
+    for (const JointMotion& motion : joint_motions()) {
+        if (!joint.empty() && motion.joint != joint) {
+            continue;
+        }
+        if (filter.motion.empty()) {
+            parts.push_back({&motion, MotionPart::arc});
+        } else if (const auto part = find_part(motion, filter.motion)) {
+            parts.push_back({&motion, *part});
+        }
+    }
+    if (parts.empty()) {
+        throw Failure(FailureKind::usage, "motion-unknown",
+                      fmt::format("no joint has a motion called '{}'", filter.motion),
+                      "Give the joint as well, to see its motions.");
+    }
+    return parts;
+}
+
+std::vector<const NormRow*> filtered_norms(const NormTable& table, const NormFilter& filter) {
+    const std::vector<NamedPart> parts = filtered_parts(table, filter);
     std::vector<const NormRow*> result;
     for (const NormRow& row : table.rows()) {
         const bool is_wanted = std::ranges::any_of(parts, [&](const NamedPart& wanted) {
@@ -249,6 +248,25 @@ std::vector<const NormRow*> filtered_norms(const NormTable& table, const NormFil
         }
     }
     return result;
+}
+
+Findings memory_findings(std::span<const NormRow* const> rows) {
+    const auto values = std::ranges::count(rows, Provenance::memory, &NormRow::provenance);
+    const auto spreads = std::ranges::count_if(rows, [](const NormRow* row) {
+        return row->provenance != Provenance::memory && row->spread_provenance == Provenance::memory;
+    });
+    if (values + spreads == 0) {
+        return {};
+    }
+    std::vector<std::string> parts;
+    if (values > 0) {
+        parts.push_back(fmt::format("the value of {}", values));
+    }
+    if (spreads > 0) {
+        parts.push_back(fmt::format("the spread of {}", spreads));
+    }
+    return {Finding("norm-from-memory", fmt::format("{} row{}: {} from memory", rows.size(),
+                                                    rows.size() == 1 ? "" : "s", fmt::join(parts, " and ")))};
 }
 
 }  // namespace jointrom

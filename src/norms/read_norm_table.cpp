@@ -219,8 +219,8 @@ void read_spread(const NormCells& cells, NormRow& row) {
         check_order(cells, "value_deg", row.percentiles.front().value_deg, row.percentiles.back().value_deg,
                     row.value_deg);
     }
-    constexpr std::array<std::string_view, 2> answers{"no", "yes"};
-    row.is_skewed = cells.word("skewed", answers).value_or(0) == 1;
+    constexpr std::array<std::string_view, 4> answers{"no", "yes", "false", "true"};
+    row.is_skewed = cells.word("skewed", answers).value_or(0) % 2 == 1;
 }
 
 NormRow row_of(const NormCells& cells) {

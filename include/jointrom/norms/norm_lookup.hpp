@@ -4,6 +4,7 @@
 /// Which rows of a table apply to one person's joint, or the reason that none does. Nothing is ever taken instead of
 /// what was asked for: a row for another sex, age or mode is not a match.
 
+#include <jointrom/core/finding.hpp>
 #include <jointrom/norms/norm_table.hpp>
 
 #include <optional>
@@ -72,9 +73,16 @@ struct NormFilter {
     std::string source = {};
 };
 
+/// The directions and motions that a filter names; the arc stands for a motion with all its parts.
+/// \throws Failure as filtered_norms()
+[[nodiscard]] std::vector<NamedPart> filtered_parts(const NormTable& table, const NormFilter& filter);
+
 /// The rows that pass, in the order of the table; a row that does not state its sex, age or mode passes that filter.
 /// \throws Failure usage as joint_motion() and find_norms() for names that are not known; "motion-unknown" for a motion
 ///   without a joint that no joint has
 [[nodiscard]] std::vector<const NormRow*> filtered_norms(const NormTable& table, const NormFilter& filter);
+
+/// "norm-from-memory" when rows that are used or shown rest on numbers that were not read anywhere; else nothing.
+[[nodiscard]] Findings memory_findings(std::span<const NormRow* const> rows);
 
 }  // namespace jointrom

@@ -83,3 +83,36 @@ TEST_CASE("the unknown joint has direction names but no limits", "[angle][joint_
     CHECK(unknown_joint_motion().positive == "positive");
     CHECK_FALSE(unknown_joint_motion().plausible_max.is_set());
 }
+
+TEST_CASE("a direction, a whole motion and their other names are told apart", "[angle][joint_motion]") {
+    CHECK(motion_part("elbow", "flexion").part == MotionPart::positive);
+    CHECK(motion_part("elbow", "hyperextension").part == MotionPart::negative);
+    CHECK(motion_part("elbow", "flexion/extension").part == MotionPart::arc);
+    CHECK(motion_part("shoulder", "external rotation").part == MotionPart::negative);
+    CHECK(motion_part("shoulder", "rotation").part == MotionPart::arc);
+    CHECK(motion_part("ankle", "Plantar flexion").part == MotionPart::negative);
+    CHECK(motion_part("cervical", "left rotation").motion == &joint_motion("neck", "rotation"));
+    CHECK(motion_part("Finger_MCP", "flexion").motion->joint == "finger mcp");
+    CHECK(name_of(MotionPart::negative, joint_motion("wrist", "deviation")) == "radial deviation");
+    CHECK_FALSE(find_part(joint_motion("elbow"), "rotation"));
+    CHECK_THROWS_AS(motion_part("elbow", ""), Failure);
+}
+
+TEST_CASE("an extent is counted in its own direction", "[angle][joint_motion]") {
+    CHECK(extent_of_angle(Degrees(141.0), MotionPart::positive) == Degrees(141.0));
+    CHECK(extent_of_angle(Degrees(4.0), MotionPart::negative) == Degrees(-4.0));  // 4 short of straight
+    CHECK(extent_of_angle(Degrees(-6.0), MotionPart::negative) == Degrees(6.0));
+}
+
+TEST_CASE("ISB and clinical conventions differ in the zero of the forearm", "[angle][joint_motion]") {
+    const JointMotion& clinical = joint_motion("forearm");
+    REQUIRE(clinical.isb);
+    CHECK(clinical.isb->positive == clinical.positive);
+    CHECK_THAT(clinical.isb->zero, ContainsSubstring("supinated"));
+    CHECK(joint_motion("forearm", "isb pronation").isb->zero.empty());
+    for (const JointMotion& motion : joint_motions()) {
+        CAPTURE(motion.joint, motion.motion);
+        CHECK((!motion.isb || (motion.isb->positive == motion.positive && !motion.isb->basis.empty())));
+        CHECK((!motion.typical_error || motion.typical_error->value > Degrees(0.0)));
+    }
+}
