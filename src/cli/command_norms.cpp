@@ -12,6 +12,7 @@
 #include <algorithm>
 #include <array>
 #include <memory>
+#include <utility>
 
 namespace jointrom::cli {
 namespace {
@@ -29,7 +30,8 @@ template <typename Entry>
 void note_memory(const std::vector<const Entry*>& entries, Report& report) {
     const auto count = std::ranges::count(entries, Provenance::memory, &Entry::provenance);
     if (count > 0) {
-        report.findings.emplace_back("norm-from-memory", fmt::format("{} of {} entries", count, entries.size()));
+        report.findings.emplace_back("norm-from-memory",
+                                     fmt::format("from memory: {} of {} entries", count, entries.size()));
     }
 }
 
@@ -147,7 +149,7 @@ const NormsAction& action_named(const std::string& name) {
     const auto meant = nearest(name, names);
     throw Failure(FailureKind::usage, "norms-action-unknown", fmt::format("norms cannot '{}'", name),
                   (meant ? fmt::format("Did you mean '{}'? ", *meant) : std::string()) +
-                      fmt::format("Known: {}. A joint is named with --joint.", fmt::join(names, ", ")));
+                      fmt::format("Known: {}, or a joint.", fmt::join(names, ", ")));
 }
 
 /// A joint or motion stated as a word and with an option must not differ.
@@ -159,7 +161,17 @@ void take_word(const std::string& word, std::string& option, std::string_view na
     option = word.empty() ? option : word;
 }
 
+/// "norms elbow flexion" is another way to say "norms list elbow flexion".
+void take_joint_for_action(NormsOptions& options) {
+    const bool is_joint =
+        std::ranges::find(joint_motions(), options.action, &JointMotion::joint) != joint_motions().end();
+    if (is_joint && options.motion.empty()) {
+        options.motion = std::exchange(options.joint, std::exchange(options.action, "list"));
+    }
+}
+
 ExitStatus run_norms(NormsOptions options, Console& console) {
+    take_joint_for_action(options);
     take_word(options.joint, options.norms.joint, "--joint");
     take_word(options.motion, options.norms.motion, "--motion");
     Report report;

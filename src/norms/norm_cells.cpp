@@ -17,6 +17,15 @@ bool same_letters(std::string_view a, std::string_view b) {
     return a.size() == b.size() && edit_distance(a, b) == 0;
 }
 
+/// The nearest known name, or one that is `name` with a unit behind it.
+std::optional<std::string_view> likely_column(const std::string& name, std::span<const std::string_view> known) {
+    if (const auto meant = nearest(name, known)) {
+        return meant;
+    }
+    const auto longer = std::ranges::find_if(known, [&](auto key) { return key.starts_with(name + "_"); });
+    return longer == known.end() ? std::nullopt : std::optional(*longer);
+}
+
 }  // namespace
 
 NormCells::NormCells(RecordReader& reader, std::span<const std::string_view> known,
@@ -29,7 +38,7 @@ NormCells::NormCells(RecordReader& reader, std::span<const std::string_view> kno
             columns_.emplace_back(*found, i);
             continue;
         }
-        const auto meant = nearest(name, known);
+        const auto meant = name.empty() ? std::nullopt : likely_column(name, known);
         throw Failure(FailureKind::unreadable_data, "norm-column-unknown",
                       name.empty() ? fmt::format("column {} has no name", i + 1)
                                    : fmt::format("no column of this table is called '{}'", name),

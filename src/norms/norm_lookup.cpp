@@ -265,8 +265,8 @@ Findings memory_findings(std::span<const NormRow* const> rows) {
     if (spreads > 0) {
         parts.push_back(fmt::format("the spread of {}", spreads));
     }
-    return {Finding("norm-from-memory", fmt::format("{} row{}: {} from memory", rows.size(),
-                                                    rows.size() == 1 ? "" : "s", fmt::join(parts, " and ")))};
+    return {Finding("norm-from-memory", fmt::format("from memory: {} of {} row{}", fmt::join(parts, " and "),
+                                                    rows.size(), rows.size() == 1 ? "" : "s"))};
 }
 
 }  // namespace jointrom

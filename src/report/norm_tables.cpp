@@ -39,6 +39,12 @@ void add_band(std::vector<Cell>& cells, const NormRow& row) {
     cells.push_back(text(band ? name_of(band->basis) : "none"));
 }
 
+/// How the spread was obtained; nothing where there is none.
+std::string spread_text(const NormRow& row) {
+    const bool has_spread = row.n || row.sd_deg > 0.0 || !row.percentiles.empty();
+    return has_spread ? text(name_of(row.spread_provenance)) : std::string();
+}
+
 Cell percentile(const NormRow& row, double percent) {
     const auto found = std::ranges::find(row.percentiles, percent, &NormPercentile::percent);
     return found == row.percentiles.end() ? Cell() : Cell(found->value_deg);
@@ -57,7 +63,7 @@ ResultTable norm_overview_table(std::span<const NormRow* const> rows) {
         add_band(cells, *row);
         cells.push_back(people(row->n));
         cells.push_back(text(name_of(row->provenance)));
-        cells.push_back(text(name_of(row->spread_provenance)));
+        cells.push_back(spread_text(*row));
         cells.push_back(row->position);
         table.add_row(std::move(cells));
     }

@@ -137,7 +137,7 @@ TEST_CASE("rows from memory are counted", "[norms][norm_lookup]") {
     REQUIRE(findings.size() == 1);
     CHECK(findings.front().code() == "norm-from-memory");
     // 9-19 y rest on memory; for 2-8 and 20-44 y the number of people does, and the SD with it.
-    CHECK(findings.front().text == "8 rows: the value of 2 and the spread of 4 from memory");
+    CHECK(findings.front().text == "from memory: the value of 2 and the spread of 4 of 8 rows");
     CHECK(memory_findings(filtered_norms(built_in_norms(), {.source = "aaos"})).empty());
 }
 
