@@ -37,13 +37,8 @@ void note_memory(const std::vector<const Entry*>& entries, Report& report) {
 
 using Rows = std::vector<const NormRow*>;
 
-/// Joint motions that the filter names.
-std::vector<const JointMotion*> wanted_motions(const NormsOptions& options) {
-    std::vector<const JointMotion*> motions;
-    for (const NamedPart& part : filtered_parts(options.norms.table(), options.norms.filter())) {
-        motions.push_back(part.motion);
-    }
-    return motions;
+std::vector<NamedPart> wanted_parts(const NormsOptions& options) {
+    return filtered_parts(options.norms.table(), options.norms.filter());
 }
 
 void list_rows(const NormsOptions& options, Report& report) {
@@ -94,8 +89,8 @@ void compare_sources(const NormsOptions& options, Report& report) {
 
 void list_tasks(const NormsOptions& options, Report& report) {
     std::vector<const FunctionalArc*> arcs;
-    for (const JointMotion* const motion : wanted_motions(options)) {
-        const auto more = functional_arcs(*motion);
+    for (const NamedPart& wanted : wanted_parts(options)) {
+        const auto more = functional_arcs(*wanted.motion, wanted.part);
         arcs.insert(arcs.end(), more.begin(), more.end());
     }
     report.title = fmt::format("{} daily tasks", arcs.size());
@@ -106,8 +101,8 @@ void list_tasks(const NormsOptions& options, Report& report) {
 
 void list_errors(const NormsOptions& options, Report& report) {
     std::vector<const MeasurementError*> errors;
-    for (const JointMotion* const motion : wanted_motions(options)) {
-        for (const MeasurementError* const error : measurement_errors(*motion)) {
+    for (const NamedPart& wanted : wanted_parts(options)) {
+        for (const MeasurementError* const error : measurement_errors(*wanted.motion, wanted.part)) {
             if (std::ranges::find(errors, error) == errors.end()) {
                 errors.push_back(error);
             }
@@ -119,7 +114,10 @@ void list_errors(const NormsOptions& options, Report& report) {
 }
 
 void list_joints(const NormsOptions& options, Report& report) {
-    const auto motions = wanted_motions(options);
+    std::vector<const JointMotion*> motions;
+    for (const NamedPart& wanted : wanted_parts(options)) {
+        motions.push_back(wanted.motion);
+    }
     report.title = fmt::format("{} joint motions", motions.size());
     report.tables.push_back(joint_table(motions));
 }

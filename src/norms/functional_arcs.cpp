@@ -55,10 +55,11 @@ std::span<const FunctionalArc> functional_arcs() {
     return arcs;
 }
 
-std::vector<const FunctionalArc*> functional_arcs(const JointMotion& motion) {
+std::vector<const FunctionalArc*> functional_arcs(const JointMotion& motion, MotionPart part) {
     std::vector<const FunctionalArc*> result;
     for (const FunctionalArc& arc : functional_arcs()) {
-        if (arc.motion->joint == motion.joint && arc.motion->motion == motion.motion) {
+        const bool is_along = part == MotionPart::arc || arc.part == MotionPart::arc || arc.part == part;
+        if (is_along && arc.motion->joint == motion.joint && arc.motion->motion == motion.motion) {
             result.push_back(&arc);
         }
     }

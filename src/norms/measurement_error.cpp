@@ -49,10 +49,12 @@ std::span<const MeasurementError> measurement_errors() {
     return errors;
 }
 
-std::vector<const MeasurementError*> measurement_errors(const JointMotion& motion) {
+std::vector<const MeasurementError*> measurement_errors(const JointMotion& motion, MotionPart part) {
     std::vector<const MeasurementError*> result;
     for (const MeasurementError& error : measurement_errors()) {
-        if (error.joint == motion.joint && (error.motion == nullptr || error.motion->motion == motion.motion)) {
+        const bool is_of_motion = error.motion == nullptr || (error.motion->motion == motion.motion &&
+                                                              (part == MotionPart::arc || error.part == part));
+        if (error.joint == motion.joint && is_of_motion) {
             result.push_back(&error);
         }
     }

@@ -25,11 +25,12 @@ std::string group(const NormRow& row) {
     return text(sex_text(row)) + ", " + age_text(row);
 }
 
-/// "active", "passive", "active and unstated" and so on.
+/// "active", or "active / unstated" when only one says it.
 std::string mode_of_pair(const NormDifference& pair) {
-    const std::string first = text(mode_text(*pair.first));
-    const std::string second = text(mode_text(*pair.second));
-    return first == second ? first : first + " / " + second;
+    const bool first_states = pair.first->mode.has_value();
+    const std::string stated = text(mode_text(first_states ? *pair.first : *pair.second));
+    const bool both_same = first_states == pair.second->mode.has_value();
+    return both_same ? stated : stated + " / unstated";
 }
 
 void add_band(std::vector<Cell>& cells, const NormRow& row) {

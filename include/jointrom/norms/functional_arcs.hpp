@@ -32,8 +32,10 @@ struct FunctionalArc {
 /// Every arc of the built-in table (data/norms/functional_arcs.csv), in its order.
 [[nodiscard]] std::span<const FunctionalArc> functional_arcs();
 
-/// The arcs of one joint motion, whatever the direction; empty when no source covers it.
-[[nodiscard]] std::vector<const FunctionalArc*> functional_arcs(const JointMotion& motion);
+/// The arcs of one joint motion; empty when no source covers it.
+/// \param part a direction leaves out arcs that are in the other direction; the arc leaves out none
+[[nodiscard]] std::vector<const FunctionalArc*> functional_arcs(const JointMotion& motion,
+                                                                MotionPart part = MotionPart::arc);
 
 /// What a measured range leaves of a task.
 struct TaskCover {

@@ -31,7 +31,9 @@ struct MeasurementError {
 [[nodiscard]] std::span<const MeasurementError> measurement_errors();
 
 /// The figures for a joint: its own, then those for any joint.
-[[nodiscard]] std::vector<const MeasurementError*> measurement_errors(const JointMotion& motion);
+/// \param part a direction leaves out figures of the other direction and of the arc; the arc leaves out none
+[[nodiscard]] std::vector<const MeasurementError*> measurement_errors(const JointMotion& motion,
+                                                                      MotionPart part = MotionPart::arc);
 
 /// The least change or side difference of one joint that is more than measurement error.
 struct ChangeLimit {

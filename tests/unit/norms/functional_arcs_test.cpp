@@ -63,6 +63,7 @@ TEST_CASE("an end that was not measured covers nothing and a joint without tasks
     REQUIRE_FALSE(covers.empty());
     CHECK_FALSE(covers.front().is_covered());
     CHECK_FALSE(covers.front().short_at_low.is_set());
+    CHECK(functional_arcs(joint_motion("wrist"), MotionPart::negative).size() == 3);  // Palmer, Ryu twice
     CHECK(task_cover(joint_motion("neck"), Degrees(-60.0), Degrees(60.0)).empty());
 }
 
@@ -107,4 +108,7 @@ TEST_CASE("figures for any joint come behind those of the joint", "[norms][measu
     REQUIRE(errors.size() > 2);
     CHECK(errors.front()->source == "boone1978");
     CHECK(errors.back()->joint.empty());
+    for (const MeasurementError* error : measurement_errors(joint_motion("elbow"), MotionPart::positive)) {
+        CHECK((error->motion == nullptr || error->part == MotionPart::positive));
+    }
 }
