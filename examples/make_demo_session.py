@@ -352,6 +352,35 @@ def add_postures(session):
                 "calibration", known, volts, "V", "on a protractor: 0 30 60 90 120 90 60 30 0")
 
 
+ANSWERS = """\
+P01,right,elbow,flexion,145
+P01,right,elbow,extension,4
+P01,right,elbow,range of motion,150
+P01,left,elbow,flexion,-143
+P01,left,elbow,range of motion,146
+P02,right,elbow,flexion,29
+P02,right,elbow,range of motion,160
+P02,left,elbow,flexion,151
+P02,left,elbow,range of motion,135
+P03,right,elbow,flexion,2.43
+P03,right,elbow,range of motion,71
+P03,left,elbow,flexion,140
+P04,right,elbow,flexion,153
+P04,right,elbow,range of motion,155
+P04,left,elbow,flexion,14.7
+P05,right,knee,flexion,110
+P06,right,elbow,flexion,137
+P06,right,elbow,extention,3
+P7,right,elbow,flexion,131
+P06,right,elbow,range of motion,
+"""
+
+
+def add_answers(session):
+    """What the students read themselves, with the mistakes that students make."""
+    session.write("answers.csv", "participant,side,joint,quantity,value\n" + ANSWERS)
+
+
 def main(arguments):
     folder = Path(arguments[1]) if len(arguments) > 1 else Path(__file__).resolve().parent.parent / "data" / "demo"
     folder.mkdir(parents=True, exist_ok=True)
@@ -361,6 +390,7 @@ def main(arguments):
     add_knee(session)
     add_postures(session)
     add_muscles(session)
+    add_answers(session)
     session.finish()
 
 

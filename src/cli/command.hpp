@@ -48,7 +48,9 @@ Action attach_range(OptionList& list);
 Action attach_peaks(OptionList& list);
 Action attach_phases(OptionList& list);
 Action attach_repetitions(OptionList& list);
+Action attach_load(OptionList& list);
 Action attach_norms(OptionList& list);
+Action attach_grade(OptionList& list);
 
 /// Reads the arguments and runs the command; the only place that turns a Failure into text and an exit status.
 int run(int argc, const char* const* argv, Console& console);

@@ -38,7 +38,7 @@ ExitStatus run_range(const TrialOptions& options, Console& console) {
                       {trial.trace.motion().negative, range.negative.budget},
                       {"arc", range.arc_budget}};
     if (range.mean_arc) {
-        report.budgets.emplace_back("mean arc", range.mean_arc->budget);
+        report.budgets.push_back({"mean arc", range.mean_arc->budget});
     }
     options.output.write(report, console);
     return exit_done;

@@ -44,7 +44,7 @@ ExitStatus run_static(const StaticOptions& options, Console& console) {
         report.findings.insert(report.findings.end(), matches.findings.begin(), matches.findings.end());
     }
     for (std::size_t i = 0; i < postures.size(); ++i) {
-        report.budgets.emplace_back("posture " + std::to_string(i + 1), postures[i].budget);
+        report.budgets.push_back({"posture " + std::to_string(i + 1), postures[i].budget});
     }
     options.output.write(report, console);
     return all_held ? exit_done : exit_not_met;

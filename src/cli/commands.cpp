@@ -52,11 +52,19 @@ constexpr auto command_table = std::to_array<Command>({
      "jointrom repetitions P03_left_elbow.csv\n"
      "jointrom repetitions P03_left_elbow.csv --curve --output curve.csv",
      attach_repetitions},
+    {"load", "moment, power and work of the muscles about the joint, by phase",
+     "jointrom load P03_left_elbow.csv --body-mass-kg 64 --height-m 1.70 --load-kg 2 --load-at-m 0.32\n"
+     "jointrom load P05_right_knee.csv --posture sitting --segment-kg 3.9 --segment-at-m 0.26 --explain",
+     attach_load},
     {"norms", "reference values of joint motion, their sources and gaps",
      "jointrom norms --joint elbow --motion flexion --sex F --age 30\n"
      "jointrom norms compare elbow flexion\n"
      "jointrom norms gaps --joint wrist --mode active",
      attach_norms},
+    {"grade", "students' own readings against the computed values",
+     "jointrom grade answers.csv --results class/trials.csv\n"
+     "jointrom grade answers.csv --results class/trials.csv --tolerance-deg 3 --by participant --format csv",
+     attach_grade},
 });
 
 ExitStatus status_of(FailureKind kind) {

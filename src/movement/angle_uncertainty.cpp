@@ -54,4 +54,8 @@ Budget arc_budget(const AngleTrace& trace, Degrees arc, MomentaryNoise noise) {
     return common_budget(trace, arc, 2.0, noise);
 }
 
+double acceleration_noise_deg_s2(const AngleTrace& trace) {
+    return trace_noise(trace).acceleration_deg_s2;
+}
+
 }  // namespace jointrom

@@ -16,6 +16,7 @@ namespace jointrom {
 struct TraceNoise {
     double angle_deg = 0.0;
     double velocity_deg_s = 0.0;
+    double acceleration_deg_s2 = 0.0;
     double doubled_cutoff_deg = 0.0;  ///< of the change in the angle when the low-pass cut-off is doubled
 };
 

@@ -35,21 +35,26 @@ TraceNoise trace_noise(const AngleTrace& trace) {
     if (!trace.lowpass().is_set()) {
         const double seen_deg = stated_deg > 0.0 ? stated_deg : noise_sd(trace.angle_deg());
         const double noise_deg = std::isnan(seen_deg) ? 0.0 : seen_deg;
-        return {.angle_deg = noise_deg, .velocity_deg_s = noise_deg * rate_hz / std::sqrt(2.0)};
+        return {.angle_deg = noise_deg,
+                .velocity_deg_s = noise_deg * rate_hz / std::sqrt(2.0),
+                .acceleration_deg_s2 = noise_deg * rate_hz * rate_hz * std::sqrt(6.0)};
     }
     const std::vector<double> weights = impulse_response(trace.lowpass(), trace.rate());
     std::vector<double> wider = impulse_response(2.0 * trace.lowpass(), trace.rate());
     wider.insert(wider.begin(), (weights.size() - wider.size()) / 2, 0.0);
     wider.resize(weights.size(), 0.0);
     std::vector<double> slope(weights.size() - 2);
+    std::vector<double> bend(slope.size());
     for (std::size_t i = 0; i < slope.size(); ++i) {
         slope[i] = (weights[i + 2] - weights[i]) * rate_hz / 2.0;
+        bend[i] = (weights[i + 2] - 2.0 * weights[i + 1] + weights[i]) * rate_hz * rate_hz;
     }
     for (std::size_t i = 0; i < weights.size(); ++i) {
         wider[i] -= weights[i];
     }
     return {.angle_deg = stated_deg * root_of_squares(weights),
             .velocity_deg_s = stated_deg * root_of_squares(slope),
+            .acceleration_deg_s2 = stated_deg * root_of_squares(bend),
             .doubled_cutoff_deg = stated_deg * root_of_squares(wider)};
 }
 

@@ -19,7 +19,13 @@ constexpr auto unit_suffixes = std::to_array<UnitSuffix>({{"_deg_s2", "deg/s2"},
                                                           {"_deg", "deg"},
                                                           {"_pct", "%"},
                                                           {"_hz", "Hz"},
+                                                          {"_kg", "kg"},
                                                           {"_mv", "mV"},
+                                                          {"_nm", "N m"},
+                                                          {"_j", "J"},
+                                                          {"_m", "m"},
+                                                          {"_n", "N"},
+                                                          {"_w", "W"},
                                                           {"_s", "s"}});
 
 UnitSuffix suffix_of(std::string_view key) {

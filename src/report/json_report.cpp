@@ -37,7 +37,8 @@ Json table_json(const ResultTable& table) {
     return rows;
 }
 
-Json budget_json(const Budget& budget) {
+Json budget_json(const NamedBudget& named) {
+    const Budget& budget = named.budget;
     Json lines = Json::array();
     for (const BudgetLine& line : budget.lines()) {
         lines.push_back({{"input", line.input},
@@ -46,7 +47,8 @@ Json budget_json(const Budget& budget) {
                          {"contribution", json_number(line.contribution(), 6)},
                          {"degrees_of_freedom", json_number(line.degrees_of_freedom, 3)}});
     }
-    return {{"lines", lines},
+    return {{"unit", named.unit},
+            {"lines", lines},
             {"u", json_number(budget.standard_uncertainty(), 6)},
             {"effective_degrees_of_freedom", json_number(budget.effective_degrees_of_freedom(), 3)},
             {"coverage_factor", json_number(budget.coverage_factor(), 6)},
@@ -107,8 +109,8 @@ Json json_envelope(const Report& report) {
     for (const ResultTable& table : report.tables) {
         root["result"][table.name()] = table_json(table);
     }
-    for (const auto& [name, budget] : report.budgets) {
-        root["result"]["budgets"][name] = budget_json(budget);
+    for (const NamedBudget& budget : report.budgets) {
+        root["result"]["budgets"][budget.name] = budget_json(budget);
     }
     root["findings"] = findings_json(report.findings);
     return root;

@@ -13,7 +13,10 @@ Cell count_cell(std::size_t count) {
     return static_cast<std::int64_t>(count);
 }
 
-ResultTable::ResultTable(std::string name, std::initializer_list<std::string_view> columns) : name_(std::move(name)) {
+ResultTable::ResultTable(std::string name, std::initializer_list<std::string_view> columns)
+    : ResultTable(std::move(name), std::vector<std::string_view>(columns)) {}
+
+ResultTable::ResultTable(std::string name, const std::vector<std::string_view>& columns) : name_(std::move(name)) {
     for (const std::string_view key : columns) {
         columns_.push_back(&column_kind(key));
     }

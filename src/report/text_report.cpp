@@ -74,7 +74,8 @@ std::string table_text(const ResultTable& table) {
     return text;
 }
 
-std::string budget_text(const std::string& name, const Budget& budget) {
+std::string budget_text(const NamedBudget& named) {
+    const auto& [name, budget, unit] = named;
     std::string text = fmt::format("\nUncertainty of {}\n", name);
     std::size_t width = 0;
     for (const BudgetLine& line : budget.lines()) {
@@ -84,11 +85,12 @@ std::string budget_text(const std::string& name, const Budget& budget) {
         const std::string padding(width - width_of(line.input), ' ');
         const std::string dof = line.degrees_of_freedom < 1e6 ? fixed_text(line.degrees_of_freedom, 0) : "inf";
         text +=
-            fmt::format("  {}{}  u {:>9}  x {:>8}  = {:>7} deg   dof {}\n", line.input, padding, fixed_text(line.u, 5),
-                        fixed_text(line.sensitivity, 2), fixed_text(line.contribution(), 4), dof);
+            fmt::format("  {}{}  u {:>9}  x {:>8}  = {:>7} {}   dof {}\n", line.input, padding, fixed_text(line.u, 5),
+                        fixed_text(line.sensitivity, 2), fixed_text(line.contribution(), 4), unit, dof);
     }
-    return text + fmt::format("  u = {} deg, k = {} (95 %), U = {} deg\n", fixed_text(budget.standard_uncertainty(), 3),
-                              fixed_text(budget.coverage_factor(), 2), fixed_text(budget.expanded_uncertainty(), 2));
+    return text + fmt::format("  u = {} {}, k = {} (95 %), U = {} {}\n", fixed_text(budget.standard_uncertainty(), 3),
+                              unit, fixed_text(budget.coverage_factor(), 2),
+                              fixed_text(budget.expanded_uncertainty(), 2), unit);
 }
 
 }  // namespace
@@ -107,8 +109,8 @@ std::string text_report(const Report& report, bool explain) {
         text += remark + '\n';
     }
     if (explain) {
-        for (const auto& [name, budget] : report.budgets) {
-            text += budget_text(name, budget);
+        for (const NamedBudget& budget : report.budgets) {
+            text += budget_text(budget);
         }
     }
     return text;

@@ -38,6 +38,7 @@ class ResultTable {
   public:
     /// \param columns keys of the column catalogue, in order
     ResultTable(std::string name, std::initializer_list<std::string_view> columns);
+    ResultTable(std::string name, const std::vector<std::string_view>& columns);
 
     /// \pre one cell a column
     void add_row(std::vector<Cell> cells);
@@ -69,13 +70,20 @@ struct InputFile {
     std::size_t rows = 0;
 };
 
+/// How the uncertainty of one result is made up.
+struct NamedBudget {
+    std::string name;  ///< of the result
+    Budget budget;
+    std::string unit = "deg";  ///< of the result
+};
+
 /// One result in full.
 struct Report {
-    std::string schema;                                   ///< name of the JSON Schema, e.g. "jointrom-range"
-    std::string title;                                    ///< one line that says what was measured
-    std::vector<ResultTable> tables;                      ///< the first is the one that CSV holds
-    std::vector<std::string> remarks;                     ///< sentences for a human reader below the tables
-    std::vector<std::pair<std::string, Budget>> budgets;  ///< uncertainty budgets by the name of their result
+    std::string schema;                ///< name of the JSON Schema, e.g. "jointrom-range"
+    std::string title;                 ///< one line that says what was measured
+    std::vector<ResultTable> tables;   ///< the first is the one that CSV holds
+    std::vector<std::string> remarks;  ///< sentences for a human reader below the tables
+    std::vector<NamedBudget> budgets;
     std::vector<InputFile> inputs;
     std::vector<std::pair<std::string, std::string>> settings;  ///< all in force, name and text; empty = automatic
     Findings findings;

@@ -42,7 +42,7 @@ TEST_CASE("a mistyped command or option is answered with the nearest one", "[cli
 
 TEST_CASE("help is no error, comes before everything else and starts with examples", "[cli]") {
     for (const char* command :
-         {"inspect", "calibrate", "angles", "static", "range", "peaks", "phases", "repetitions"}) {
+         {"inspect", "calibrate", "angles", "static", "range", "peaks", "phases", "repetitions", "load", "grade"}) {
         CAPTURE(command);
         const auto run = run_program({command, "--help"});
         CHECK(run.status == cli::exit_done);

@@ -60,7 +60,7 @@ TEST_CASE("a budget is printed only when an explanation is asked for", "[report]
     Report report = example();
     Budget budget;
     budget.add({.input = "neutral zero", .u = 0.3});
-    report.budgets.emplace_back("flexion", budget);
+    report.budgets.push_back({"flexion", budget});
     CHECK_THAT(text_report(report), !ContainsSubstring("neutral zero"));
     CHECK_THAT(text_report(report, true), ContainsSubstring("neutral zero"));
     CHECK(nlohmann::json::parse(json_report(report))["result"]["budgets"]["flexion"]["u"] == 0.3);

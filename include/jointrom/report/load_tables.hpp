@@ -1,0 +1,47 @@
+#pragma once
+
+/// \file
+/// The load of a joint, as tables of the column catalogue and as a series.
+
+#include <jointrom/load/joint_load.hpp>
+#include <jointrom/report/result_table.hpp>
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace jointrom {
+
+/// What the tables show: a load, what it was computed from, and the muscle whose force is wanted.
+struct LoadView {
+    const AngleTrace& trace;
+    const LoadModel& model;
+    const JointLoad& load;
+    std::optional<MuscleAttachment> muscle = std::nullopt;  ///< belongs to the group that has the largest moment
+};
+
+/// A row for each phase, with the number of its repetition.
+[[nodiscard]] ResultTable load_phase_table(const LoadView& view);
+
+/// A row for each repetition.
+[[nodiscard]] ResultTable load_repetition_table(const LoadView& view);
+
+/// What hangs on the joint and what the recording asked for in all, a row each.
+[[nodiscard]] ResultTable load_summary_table(const LoadView& view);
+
+/// What was assumed, in sentences, the caution last.
+[[nodiscard]] std::vector<std::string> load_remarks(const LoadView& view);
+
+/// Uncertainty budgets of the largest moment, of the largest work of a phase, and of the muscle's force.
+[[nodiscard]] std::vector<NamedBudget> load_budgets(const LoadView& view);
+
+/// One CSV row a sample: time_s, angle_deg, moment_nm, gravity_moment_nm, power_w, energy_j; empty cells in gaps.
+/// Passed to `sink` in blocks.
+void load_series_csv(const LoadView& view, const std::function<void(std::string_view)>& sink);
+
+/// The envelope of `report` with the same series as arrays in `result`; null in gaps.
+[[nodiscard]] std::string load_series_json(const LoadView& view, const Report& report);
+
+}  // namespace jointrom

@@ -1,0 +1,76 @@
+#include "cli/command.hpp"
+#include "cli/output_options.hpp"
+
+#include "analysis/setting_text.hpp"
+
+#include <jointrom/batch/answer_tables.hpp>
+
+#include <fmt/format.h>
+
+#include <memory>
+#include <utility>
+
+namespace jointrom::cli {
+namespace {
+
+struct GradeOptionTexts {
+    std::string answers;
+    std::string results;
+    std::string tolerance_deg = "0";
+    std::string tolerance_pct = "5";
+    std::string rows = "answer";
+    OutputOptions output;
+};
+
+/// The table whose rows are asked for comes first, which is the one that CSV holds.
+std::vector<ResultTable> tables_of(const GradedSheet& sheet, const std::string& rows) {
+    std::vector<ResultTable> tables{answer_table(sheet), participant_grade_table(sheet), quantity_grade_table(sheet)};
+    if (rows != "answer") {
+        std::swap(tables[0], tables[rows == "participant" ? 1 : 2]);
+    }
+    return tables;
+}
+
+ExitStatus run_grade(const GradeOptionTexts& options, Console& console) {
+    if (options.rows != "answer" && options.rows != "participant" && options.rows != "quantity") {
+        refuse_setting("--by", options.rows, "answer, participant or quantity");
+    }
+    const GradeOptions grading{.tolerance_deg = number_setting("--tolerance-deg", options.tolerance_deg),
+                               .tolerance_pct = number_setting("--tolerance-pct", options.tolerance_pct)};
+    RecordReader answer_rows(options.answers);
+    const std::vector<Answer> answers = read_answers(answer_rows);
+    RecordReader result_rows(options.results);
+    const std::vector<ComputedTrial> computed = read_computed(result_rows);
+    const GradedSheet sheet = grade_answers(answers, computed, grading);
+
+    Report report;
+    report.schema = "jointrom-grade";
+    report.title = fmt::format("answers graded: {} against {}", options.answers, options.results);
+    report.inputs = {options.output.input(options.answers, answers.size()),
+                     options.output.input(options.results, computed.size())};
+    report.settings = {{"tolerance_deg", options.tolerance_deg}, {"tolerance_pct", options.tolerance_pct}};
+    report.tables = tables_of(sheet, options.rows);
+    report.findings = sheet.findings;
+    report.remarks.emplace_back("Right: within the uncertainty of the computed value, the tolerance and half a unit of "
+                                "the last digit written.");
+    options.output.write(report, console);
+    return sheet.findings.empty() ? exit_done : exit_not_met;
+}
+
+}  // namespace
+
+Action attach_grade(OptionList& list) {
+    auto options = std::make_shared<GradeOptionTexts>();
+    list.argument("answers", options->answers, "ANSWERS",
+                  "CSV of readings: participant, quantity, value; also side, joint, motion, trial, unit")
+        .required();
+    list.group("Grading");
+    list.value("--results", options->results, "FILE", "the computed results, trials.csv as batch writes it").required();
+    list.value("--tolerance-deg", options->tolerance_deg, "D", "error of reading that is allowed for angles");
+    list.value("--tolerance-pct", options->tolerance_pct, "P", "error allowed where the results state no uncertainty");
+    list.value("--by", options->rows, "ROWS", "answer, participant or quantity: which rows CSV holds");
+    options->output.attach(list, false);
+    return [options](Console& console) { return run_grade(*options, console); };
+}
+
+}  // namespace jointrom::cli

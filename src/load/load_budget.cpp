@@ -1,0 +1,114 @@
+#include "load_budget.hpp"
+
+#include <jointrom/movement/angle_uncertainty.hpp>
+
+#include <fmt/format.h>
+
+#include <cmath>
+#include <limits>
+#include <numbers>
+
+namespace jointrom {
+namespace {
+
+constexpr double radians_per_deg = std::numbers::pi / 180.0;
+
+void add_if_any(Budget& budget, BudgetLine line) {
+    if (line.contribution() > 0.0) {
+        budget.add(std::move(line));
+    }
+}
+
+/// What one kilogram at distance L contributes to the result is `first` * L + `second` * L^2.
+struct MassEffect {
+    double first;
+    double second;
+};
+
+void add_masses(Budget& budget, const LoadModel& model, MassEffect effect) {
+    const auto numbered = [&](const char* what, std::size_t i) {
+        return model.masses.size() == 1 ? std::string(what) : fmt::format("{} {}", what, i + 1);
+    };
+    for (std::size_t i = 0; i < model.masses.size(); ++i) {
+        const HeldMass& held = model.masses[i];
+        add_if_any(budget, {.input = numbered("mass of the load", i),
+                            .u = held.u_mass_kg,
+                            .sensitivity = effect.first * held.at_m + effect.second * held.at_m * held.at_m});
+        add_if_any(budget, {.input = numbered("distance of the load", i),
+                            .u = held.u_at_m,
+                            .sensitivity = held.mass_kg * (effect.first + 2.0 * effect.second * held.at_m)});
+    }
+    const Limb& limb = model.limb;
+    const double weight_part = effect.first * limb.mass_kg * limb.com_m;
+    const double inertia_part = effect.second * limb.inertia_kg_m2;
+    add_if_any(
+        budget,
+        {.input = "mass of the limb, relative", .u = limb.u_mass_relative, .sensitivity = weight_part + inertia_part});
+    add_if_any(budget, {.input = "centre of mass of the limb, relative",
+                        .u = limb.u_com_relative,
+                        .sensitivity = weight_part + 2.0 * inertia_part});
+}
+
+}  // namespace
+
+Budget moment_budget(const AngleTrace& trace, const LoadModel& model, std::size_t sample,
+                     double acceleration_u_deg_s2) {
+    const Degrees angle(trace.angle_deg()[sample]);
+    const double hanging = model.hanging_deg(angle) * radians_per_deg;
+    const double acceleration = model.with_inertia ? trace.acceleration_deg_s2()[sample] * radians_per_deg : 0.0;
+    Budget budget;
+    add_masses(budget, model, {model.gravity_m_s2 * std::sin(hanging), acceleration});
+    const double per_deg = model.horizontal_moment_nm() * std::cos(hanging) * radians_per_deg;
+    const Budget sensor = angle_budget(trace, angle);
+    add_if_any(budget, {.input = "joint angle (deg)",
+                        .u = sensor.standard_uncertainty(),
+                        .sensitivity = per_deg,
+                        .degrees_of_freedom = sensor.effective_degrees_of_freedom()});
+    add_if_any(budget,
+               {.input = "posture of the near part (deg)", .u = model.u_from_hanging.value(), .sensitivity = per_deg});
+    if (model.with_inertia) {
+        add_if_any(budget, {.input = "noise of the acceleration (rad/s2)",
+                            .u = acceleration_u_deg_s2 * radians_per_deg,
+                            .sensitivity = model.inertia_kg_m2()});
+    }
+    return budget;
+}
+
+Budget work_budget(const AngleTrace& trace, const LoadModel& model, std::size_t first, std::size_t last) {
+    const Degrees from(trace.angle_deg()[first]);
+    const Degrees to(trace.angle_deg()[last]);
+    const double from_hanging = model.hanging_deg(from) * radians_per_deg;
+    const double to_hanging = model.hanging_deg(to) * radians_per_deg;
+    const auto half_square = [&](std::size_t i) {
+        const double speed = trace.velocity_deg_s()[i] * radians_per_deg;
+        return model.with_inertia ? speed * speed / 2.0 : 0.0;
+    };
+    Budget budget;
+    add_masses(
+        budget, model,
+        {model.gravity_m_s2 * (std::cos(from_hanging) - std::cos(to_hanging)), half_square(last) - half_square(first)});
+
+    const double per_deg = model.horizontal_moment_nm() * radians_per_deg;
+    const double from_per_deg = per_deg * std::sin(from_hanging);
+    const double to_per_deg = per_deg * std::sin(to_hanging);
+    const TraceUncertainty& known = trace.uncertainty();
+    const auto dof = [](double value) { return value < 1e9 ? value : std::numeric_limits<double>::infinity(); };
+    add_if_any(budget, {.input = "gain of the sensor, relative",
+                        .u = known.gain_relative,
+                        .sensitivity = to_per_deg * to.value() - from_per_deg * from.value(),
+                        .degrees_of_freedom = dof(known.gain_dof)});
+    add_if_any(budget, {.input = "linearity of the sensor (deg)",
+                        .u = known.linearity.value(),
+                        .sensitivity = std::hypot(from_per_deg, to_per_deg),
+                        .degrees_of_freedom = dof(known.linearity_dof)});
+    add_if_any(budget, {.input = "neutral zero (deg)",
+                        .u = known.zero.value(),
+                        .sensitivity = to_per_deg - from_per_deg,
+                        .degrees_of_freedom = dof(known.zero_dof)});
+    add_if_any(budget, {.input = "posture of the near part (deg)",
+                        .u = model.u_from_hanging.value(),
+                        .sensitivity = to_per_deg - from_per_deg});
+    return budget;
+}
+
+}  // namespace jointrom

@@ -1,0 +1,196 @@
+#include <jointrom/report/load_tables.hpp>
+
+#include <fmt/format.h>
+
+#include <cmath>
+#include <utility>
+
+namespace jointrom {
+namespace {
+
+using Columns = std::vector<std::string_view>;
+using Cells = std::vector<Cell>;
+
+MuscleGroup group_with_the_largest_moment(const LoadView& view) {
+    return view.load.whole.peak_moment_nm < 0.0 ? MuscleGroup::negative : MuscleGroup::positive;
+}
+
+void add_force_columns(const LoadView& view, Columns& columns) {
+    if (view.muscle) {
+        columns.emplace_back("muscle_force_n");
+        if (view.muscle->pull.is_set()) {
+            columns.emplace_back("joint_force_n");
+        }
+    }
+}
+
+Cell joint_force(const LoadView& view, const SpanLoad& load) {
+    const std::size_t i = load.peak_sample;
+    return joint_force_n(view.model,
+                         {.joint_angle = Degrees(view.trace.angle_deg()[i]),
+                          .velocity_deg_s = view.trace.velocity_deg_s()[i],
+                          .acceleration_deg_s2 = view.trace.acceleration_deg_s2()[i]},
+                         load.peak_moment_nm, *view.muscle);
+}
+
+/// At the largest moment; empty where that is of other muscles than those whose arm is known.
+void add_force_cells(const LoadView& view, const SpanLoad& load, Cells& cells) {
+    if (!view.muscle) {
+        return;
+    }
+    const bool same_group =
+        (load.peak_moment_nm < 0.0) == (group_with_the_largest_moment(view) == MuscleGroup::negative);
+    const bool told = load.group != MuscleGroup::undecided && same_group;
+    cells.push_back(told ? Cell(measured(muscle_force_n(load.peak_moment_nm, *view.muscle),
+                                         muscle_force_budget(load.peak_moment_nm, load.peak_budget, *view.muscle)))
+                         : Cell());
+    if (view.muscle->pull.is_set()) {
+        cells.push_back(told ? joint_force(view, load) : Cell());
+    }
+}
+
+Cell angle_at_peak(const LoadView& view, const SpanLoad& load) {
+    return view.trace.angle_deg()[load.peak_sample];
+}
+
+const PhaseLoad* phase_with_most_work(const LoadView& view) {
+    const PhaseLoad* most = nullptr;
+    for (const PhaseLoad& row : view.load.phases) {
+        if (std::isfinite(row.load.work_j) &&
+            (most == nullptr || std::abs(row.load.work_j) > std::abs(most->load.work_j))) {
+            most = &row;
+        }
+    }
+    return most;
+}
+
+std::string masses_in_words(const LoadModel& model) {
+    std::string text;
+    for (const HeldMass& held : model.masses) {
+        text += fmt::format("{}{:.5g} kg at {:.4g} m", text.empty() ? "" : ", ", held.mass_kg, held.at_m);
+    }
+    return text.empty() ? "none" : text;
+}
+
+}  // namespace
+
+ResultTable load_phase_table(const LoadView& view) {
+    Columns columns{"repetition",     "phase",        "direction",    "start_s",        "end_s",
+                    "duration_s",     "muscle_group", "contraction",  "peak_moment_nm", "peak_moment_at_deg",
+                    "mean_moment_nm", "peak_power_w", "mean_power_w", "work_j"};
+    add_force_columns(view, columns);
+    ResultTable table("phases", columns);
+    const JointMotion& motion = view.trace.motion();
+    for (const PhaseLoad& row : view.load.phases) {
+        const Phase& phase = row.phase;
+        const bool moving = phase.kind == PhaseKind::raising || phase.kind == PhaseKind::lowering;
+        Cells cells{row.repetition ? count_cell(*row.repetition) : Cell(),
+                    std::string(name_of(phase.kind)),
+                    moving ? name_of(phase.kind, motion) : std::string(),
+                    phase.start.value(),
+                    phase.end.value(),
+                    phase.duration().value(),
+                    name_of(row.load.group, motion),
+                    std::string(name_of(row.contraction)),
+                    measured(row.load.peak_moment_nm, row.load.peak_budget),
+                    angle_at_peak(view, row.load),
+                    row.load.mean_moment_nm,
+                    row.load.peak_power_w,
+                    row.load.mean_power_w,
+                    measured(row.load.work_j, row.load.work_budget)};
+        add_force_cells(view, row.load, cells);
+        table.add_row(std::move(cells));
+    }
+    return table;
+}
+
+ResultTable load_repetition_table(const LoadView& view) {
+    Columns columns{"repetition",         "start_s",         "end_s",
+                    "duration_s",         "muscle_group",    "peak_moment_nm",
+                    "peak_moment_at_deg", "mean_moment_nm",  "peak_power_w",
+                    "concentric_work_j",  "eccentric_work_j"};
+    add_force_columns(view, columns);
+    ResultTable table("repetitions", columns);
+    for (const auto& [repetition, load] : view.load.repetitions) {
+        Cells cells{count_cell(repetition.number),
+                    repetition.start.value(),
+                    repetition.end.value(),
+                    repetition.duration().value(),
+                    name_of(load.group, view.trace.motion()),
+                    measured(load.peak_moment_nm, load.peak_budget),
+                    angle_at_peak(view, load),
+                    load.mean_moment_nm,
+                    load.peak_power_w,
+                    load.concentric_work_j,
+                    load.eccentric_work_j};
+        add_force_cells(view, load, cells);
+        table.add_row(std::move(cells));
+    }
+    return table;
+}
+
+ResultTable load_summary_table(const LoadView& view) {
+    ResultTable table("summary", {"quantity", "figure_unit", "figure"});
+    const auto add = [&](const char* quantity, const char* unit, double value) {
+        table.add_row({std::string(quantity), std::string(unit), value});
+    };
+    const LoadModel& model = view.model;
+    const double limb_nm = model.gravity_m_s2 * model.limb.mass_kg * model.limb.com_m;
+    add("moment to hold it horizontal", "N m", model.horizontal_moment_nm());
+    add("of that, the limb itself", "N m", limb_nm);
+    add("of that, the load", "N m", model.horizontal_moment_nm() - limb_nm);
+    add("mass of the limb", "kg", model.limb.mass_kg);
+    add("moment of inertia", "kg m2", model.inertia_kg_m2());
+    add("largest moment", "N m", view.load.whole.peak_moment_nm);
+    add("largest power", "W", view.load.whole.peak_power_w);
+    add("concentric work in all", "J", view.load.whole.concentric_work_j);
+    add("eccentric work in all", "J", view.load.whole.eccentric_work_j);
+    return table;
+}
+
+std::vector<std::string> load_remarks(const LoadView& view) {
+    const JointMotion& motion = view.trace.motion();
+    const LoadModel& model = view.model;
+    std::vector<std::string> remarks;
+    if (model.limb.mass_kg > 0.0) {
+        remarks.push_back(fmt::format("Limb: {}, {:.3g} kg, centre of mass {:.3g} m from the {} ({}).",
+                                      model.limb.words, model.limb.mass_kg, model.limb.com_m, motion.joint,
+                                      model.limb.source));
+    } else {
+        remarks.emplace_back("Limb: its own weight is left out.");
+    }
+    remarks.push_back(fmt::format("Load: {}.", masses_in_words(model)));
+    remarks.push_back(fmt::format("In neutral the limb is {:.4g} deg from hanging, toward {}; it moves in a vertical "
+                                  "plane; gravity {:.6g} m/s2{}.",
+                                  model.from_hanging.value(), motion.positive, model.gravity_m_s2,
+                                  model.with_inertia ? "" : "; acceleration left out"));
+    remarks.push_back(fmt::format("A moment is positive where it asks for the {}, work where the muscles do it on the "
+                                  "load.",
+                                  muscles_toward(motion.positive)));
+    if (view.muscle) {
+        remarks.push_back(fmt::format("Muscle force: of one muscle of the {} that does it alone, at a moment arm of "
+                                      "{:.3g} m all the way.",
+                                      name_of(group_with_the_largest_moment(view), motion),
+                                      view.muscle->moment_arm_m()));
+    }
+    remarks.emplace_back("Caution: an estimate for teaching, no advice on training or treatment; follow local rules; a "
+                         "licensed clinician decides in case of doubt.");
+    return remarks;
+}
+
+std::vector<NamedBudget> load_budgets(const LoadView& view) {
+    const SpanLoad& whole = view.load.whole;
+    std::vector<NamedBudget> budgets{{"the largest moment", whole.peak_budget, "N m"}};
+    if (const PhaseLoad* const most = phase_with_most_work(view)) {
+        budgets.push_back(
+            {fmt::format("the work of {} from {:.2f} s", name_of(most->phase.kind), most->phase.start.value()),
+             most->load.work_budget, "J"});
+    }
+    if (view.muscle) {
+        budgets.push_back({"the largest muscle force",
+                           muscle_force_budget(whole.peak_moment_nm, whole.peak_budget, *view.muscle), "N"});
+    }
+    return budgets;
+}
+
+}  // namespace jointrom
