@@ -48,6 +48,7 @@ Action attach_range(OptionList& list);
 Action attach_peaks(OptionList& list);
 Action attach_phases(OptionList& list);
 Action attach_repetitions(OptionList& list);
+Action attach_activity(OptionList& list);
 Action attach_load(OptionList& list);
 Action attach_norms(OptionList& list);
 Action attach_grade(OptionList& list);

@@ -52,6 +52,10 @@ constexpr auto command_table = std::to_array<Command>({
      "jointrom repetitions P03_left_elbow.csv\n"
      "jointrom repetitions P03_left_elbow.csv --curve --output curve.csv",
      attach_repetitions},
+    {"activity", "which muscle works in which phase, when and how hard",
+     "jointrom activity P01_right_elbow.csv --mvc P01_right_elbow_mvc.csv --resists flexion\n"
+     "jointrom activity P06_right_elbow_hold.csv --frequencies --by burst --output bursts.csv",
+     attach_activity},
     {"load", "moment, power and work of the muscles about the joint, by phase",
      "jointrom load P03_left_elbow.csv --body-mass-kg 64 --height-m 1.70 --load-kg 2 --load-at-m 0.32\n"
      "jointrom load P05_right_knee.csv --posture sitting --segment-kg 3.9 --segment-at-m 0.26 --explain",

@@ -18,9 +18,11 @@ std::string heading_of(SettingGroup group) {
     case SettingGroup::phases:
         return "Phases of movement";
     case SettingGroup::turning_points:
+        return "Turning points";
+    case SettingGroup::activity:
         break;
     }
-    return "Turning points";
+    return "Muscle activity";
 }
 
 }  // namespace

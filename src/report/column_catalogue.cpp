@@ -16,6 +16,7 @@ struct UnitSuffix {
 constexpr auto unit_suffixes = std::to_array<UnitSuffix>({{"_deg_s2", "deg/s2"},
                                                           {"_per_min", "1/min"},
                                                           {"_deg_s", "deg/s"},
+                                                          {"_hz_s", "Hz/s"},
                                                           {"_deg", "deg"},
                                                           {"_pct", "%"},
                                                           {"_hz", "Hz"},

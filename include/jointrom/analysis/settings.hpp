@@ -6,6 +6,7 @@
 /// from it.
 
 #include <jointrom/angle/prepare_angle.hpp>
+#include <jointrom/emg/activity.hpp>
 #include <jointrom/movement/phases.hpp>
 #include <jointrom/movement/still_postures.hpp>
 #include <jointrom/movement/turning_points.hpp>
@@ -29,9 +30,11 @@ struct Settings {
     StillPostureOptions stillness;
     PhaseOptions phases;
     TurningPointOptions turning_points;
+    ActivityOptions activity;         ///< its maxima are filled in when a recording is measured
+    std::vector<std::string> maxima;  ///< "[NAME=]VALUE" or "[NAME=]FILE", as typed
 };
 
-enum class SettingGroup { reading, joint, angle, stillness, phases, turning_points };
+enum class SettingGroup { reading, joint, angle, stillness, phases, turning_points, activity };
 
 /// One setting by name.
 struct SettingKind {

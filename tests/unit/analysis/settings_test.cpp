@@ -62,6 +62,12 @@ TEST_CASE("every setting says what it is, and its text sets it again", "[analysi
     CHECK(round_trip("decimal", "comma") == "comma");
     CHECK(round_trip("side", "L") == "left");
     CHECK(round_trip("missing", "-0.50") == "-0.5");
+    CHECK(round_trip("emg-band-hz", "30,400") == "30,400");
+    CHECK(round_trip("emg-band-hz", "off") == "off");
+    CHECK(round_trip("mains-hz", "60") == "60");
+    CHECK(round_trip("emg-form", "envelope") == "envelope");
+    CHECK(round_trip("pair", "biceps,triceps") == "biceps,triceps");
+    CHECK(round_trip("onset", "teager-kaiser") == "teager-kaiser");
 }
 
 TEST_CASE("values that do not fit are refused with the name of the setting", "[analysis][settings]") {
@@ -69,12 +75,14 @@ TEST_CASE("values that do not fit are refused with the name of the setting", "[a
         const char* name;
         const char* text;
     };
-    const auto bad =
-        GENERATE(Case{"window-s", "3"}, Case{"window-s", "3,1"}, Case{"window-s", "1,2,3"}, Case{"rate-hz", "0"},
-                 Case{"rate-hz", "angle="}, Case{"lowpass-hz", "six"}, Case{"trial", "1.5"}, Case{"trial", "0"},
-                 Case{"missing", "nan"}, Case{"missing", "0x10"}, Case{"side", "middle"}, Case{"emg", "biceps"},
-                 Case{"delimiter", ";"}, Case{"mirror", "yes"}, Case{"hold-s", "-1"}, Case{"keep-spikes", "1"},
-                 Case{"neutral-deg", ""});
+    const auto bad = GENERATE(
+        Case{"window-s", "3"}, Case{"window-s", "3,1"}, Case{"window-s", "1,2,3"}, Case{"rate-hz", "0"},
+        Case{"rate-hz", "angle="}, Case{"lowpass-hz", "six"}, Case{"trial", "1.5"}, Case{"trial", "0"},
+        Case{"missing", "nan"}, Case{"missing", "0x10"}, Case{"side", "middle"}, Case{"emg", "biceps"},
+        Case{"delimiter", ";"}, Case{"mirror", "yes"}, Case{"hold-s", "-1"}, Case{"keep-spikes", "1"},
+        Case{"neutral-deg", ""}, Case{"emg-band-hz", "450,20"}, Case{"emg-band-hz", "20"}, Case{"emg-band-hz", "0,450"},
+        Case{"mains-hz", "-50"}, Case{"emg-form", "smooth"}, Case{"pair", "biceps"}, Case{"pair", ",triceps"},
+        Case{"onset", "first"}, Case{"normalise", "mvc"}, Case{"onset-sd", "0"});
     CAPTURE(bad.name, bad.text);
     Settings settings;
     CHECK_THROWS_AS(setting(bad.name).set(settings, bad.text), Failure);

@@ -1,0 +1,108 @@
+#include <jointrom/emg/mains_hum.hpp>
+
+#include "emg/longest_run.hpp"
+
+#include <jointrom/signal/spectrum.hpp>
+#include <jointrom/stats/robust.hpp>
+
+#include <algorithm>
+#include <cmath>
+
+namespace jointrom {
+namespace {
+
+constexpr double line_half_width_hz = 1.0;
+constexpr double least_excess_db = 10.0;
+
+/// How far the density at a line stands above its surroundings, in dB; negative infinity where nothing can be told.
+double excess_db_at(const Spectrum& density, double line_hz) {
+    constexpr double skirt_hz = 2.5;  // the window's own width at 1 Hz resolution
+    constexpr double surroundings_hz = 10.0;
+    double peak = 0.0;
+    std::vector<double> around;
+    for (std::size_t k = 1; k < density.values.size(); ++k) {
+        const double distance = std::abs(density.frequency_hz[k] - line_hz);
+        if (distance <= line_half_width_hz) {
+            peak = std::max(peak, density.values[k]);
+        } else if (distance > skirt_hz && distance <= surroundings_hz) {
+            around.push_back(density.values[k]);
+        }
+    }
+    const double level = around.empty() ? 0.0 : median(around);
+    return level > 0.0 && peak > 0.0 ? 10.0 * std::log10(peak / level) : -std::numeric_limits<double>::infinity();
+}
+
+double power_near(const Spectrum& density, const std::vector<Hertz>& lines) {
+    double sum = 0.0;
+    for (std::size_t k = 0; k < density.values.size(); ++k) {
+        const bool is_near = std::ranges::any_of(lines, [&](Hertz line) {
+            return std::abs(density.frequency_hz[k] - line.value()) <= 2.0 * line_half_width_hz;
+        });
+        sum += is_near ? density.values[k] : 0.0;
+    }
+    return sum * density.frequency_hz[1];
+}
+
+/// At each frequency the median over segments, so that bursts of activity do not hide hum that is always there.
+Spectrum usual_density(std::span<const double> samples, Hertz rate, std::size_t segment) {
+    std::vector<Spectrum> parts;
+    for (std::size_t first = 0; first + segment <= samples.size(); first += segment / 2) {
+        parts.push_back(welch(samples.subspan(first, segment), rate, {.segment = segment}));
+    }
+    Spectrum usual = parts.front();
+    std::vector<double> values(parts.size());
+    for (std::size_t k = 0; k < usual.values.size(); ++k) {
+        std::ranges::transform(parts, values.begin(), [&](const Spectrum& part) { return part.values[k]; });
+        usual.values[k] = median(values);
+    }
+    return usual;
+}
+
+struct Densities {
+    Spectrum usual;
+    Spectrum mean;
+};
+
+std::optional<MainsHum> hum_of(const Densities& density, Hertz rate, Hertz mains) {
+    constexpr int harmonics = 5;
+    MainsHum hum{.mains = mains, .lines = {}, .excess_db = 0.0, .share = 0.0};
+    for (int k = 1; k <= harmonics; ++k) {
+        const Hertz line = alias_of(static_cast<double>(k) * mains, rate);
+        const bool can_be_told = line.value() >= 5.0 && line.value() <= 0.5 * rate.value() - 2.0;
+        const double excess_db = can_be_told ? excess_db_at(density.usual, line.value()) : 0.0;
+        if (excess_db > least_excess_db) {
+            hum.excess_db = k == 1 ? excess_db : hum.excess_db;
+            if (std::ranges::find(hum.lines, line) == hum.lines.end()) {
+                hum.lines.push_back(line);
+            }
+        } else if (k == 1) {
+            return std::nullopt;
+        }
+    }
+    hum.share = power_near(density.mean, hum.lines) / total_power(density.mean);
+    return hum;
+}
+
+}  // namespace
+
+Hertz alias_of(Hertz frequency, Hertz rate) {
+    return Hertz(std::abs(frequency.value() - rate.value() * std::round(frequency / rate)));
+}
+
+std::optional<MainsHum> find_mains_hum(std::span<const double> samples, Hertz rate, Hertz mains) {
+    const std::span<const double> run = longest_run(samples);
+    const auto second = static_cast<std::size_t>(std::round(rate.value()));
+    if (second < 8 || run.size() < 2 * second) {
+        return std::nullopt;
+    }
+    const Densities density{usual_density(run, rate, second), welch(run, rate, {.segment = second})};
+    if (mains.is_set()) {
+        return hum_of(density, rate, mains);
+    }
+    auto fifty = hum_of(density, rate, Hertz(50.0));
+    auto sixty = hum_of(density, rate, Hertz(60.0));
+    const bool is_sixty = sixty && (!fifty || sixty->excess_db > fifty->excess_db);
+    return is_sixty ? std::move(sixty) : std::move(fifty);
+}
+
+}  // namespace jointrom
