@@ -150,6 +150,8 @@ constexpr auto catalogue = std::to_array<FindingKind>({
      "Check the column; a logger may have been stuck."},
     {"norm-from-memory", warning, "Reference values are used or shown that were not read in any source.",
      "Choose another source with --source, or look the number up in the publication that `norms sources` cites."},
+    {"norms-unmatched", note, "For some participants no source has a normal range.",
+     "Say who moved the joint with --mode; fill in age_years and sex; or bring a table of your own with --norms."},
     {"pair-assumed", note, "Two muscles with opposite actions were taken as a pair for co-contraction.",
      "Name pairs with --pair MOVER,ANTAGONIST."},
     {"pairs-incomplete", note, "Some participants have only one of the two that are compared.",
