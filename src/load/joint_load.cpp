@@ -44,6 +44,28 @@ double mean_of(std::span<const double> values) {
     return sum / static_cast<double>(values.size());
 }
 
+/// Independent values that the noise of the acceleration takes in a stretch: two a period of the low-pass cut-off.
+double chances_of_noise(const AngleTrace& trace, const LoadSeries& series, SampleSpan span) {
+    std::size_t accelerated = 0;
+    for (std::size_t i = span.first; i < span.last; ++i) {
+        accelerated += series.moment_nm[i] == series.gravity_nm[i] || std::isnan(series.moment_nm[i]) ? 0U : 1U;
+    }
+    const double share = trace.lowpass().is_set() ? std::min(1.0, 2.0 * (trace.lowpass() / trace.rate())) : 1.0;
+    return share * static_cast<double>(accelerated);
+}
+
+/// Whether the joint moves, sample by sample; everywhere without phases.
+std::vector<bool> moving_samples(std::size_t count, std::span<const Phase> phases) {
+    std::vector<bool> moving(count, true);
+    for (const Phase& phase : phases) {
+        if (phase.kind == PhaseKind::rest || phase.kind == PhaseKind::holding) {
+            std::fill(moving.begin() + static_cast<std::ptrdiff_t>(phase.span.first),
+                      moving.begin() + static_cast<std::ptrdiff_t>(phase.span.last), false);
+        }
+    }
+    return moving;
+}
+
 /// The mean size of the moment counts, which a single noisy sample does not lift above the uncertainty.
 MuscleGroup group_of(std::span<const double> moments_nm, const Budget& budget) {
     Shares impulse;
@@ -138,7 +160,8 @@ std::string_view name_of(Contraction contraction) {
     return {};
 }
 
-LoadSeries load_series(const AngleTrace& trace, const LoadModel& model) {
+LoadSeries load_series(const AngleTrace& trace, const LoadModel& model, std::span<const Phase> phases) {
+    const std::vector<bool> moving = moving_samples(trace.size(), phases);
     const std::size_t count = trace.size();
     const double horizontal_nm = model.horizontal_moment_nm();
     const double inertia = model.with_inertia ? model.inertia_kg_m2() : 0.0;
@@ -148,7 +171,8 @@ LoadSeries load_series(const AngleTrace& trace, const LoadModel& model) {
         const double hanging = model.hanging_deg(Degrees(trace.angle_deg()[i])) * radians_per_deg;
         const double speed = trace.velocity_deg_s()[i] * radians_per_deg;
         series.gravity_nm[i] = horizontal_nm * std::sin(hanging);
-        series.moment_nm[i] = series.gravity_nm[i] + inertia * trace.acceleration_deg_s2()[i] * radians_per_deg;
+        series.moment_nm[i] =
+            series.gravity_nm[i] + (moving[i] ? inertia * trace.acceleration_deg_s2()[i] * radians_per_deg : 0.0);
         series.power_w[i] = series.moment_nm[i] * speed;
         series.energy_j[i] = horizontal_nm * (1.0 - std::cos(hanging)) + inertia * speed * speed / 2.0;
     }
@@ -165,7 +189,7 @@ SpanLoad load_over(const AngleTrace& trace, const LoadModel& model, const LoadSe
     if (std::isnan(load.peak_moment_nm)) {
         return load;
     }
-    load.peak_budget = moment_budget(trace, model, load.peak_sample, series.acceleration_u_deg_s2);
+    load.peak_budget = moment_budget(trace, model, series, load.peak_sample, chances_of_noise(trace, series, span));
     load.peak_power_w = series.power_w[largest_in_size(series.power_w, span)];
     load.group = group_of(moments, load.peak_budget);
 
@@ -188,7 +212,7 @@ SpanLoad load_over(const AngleTrace& trace, const LoadModel& model, const LoadSe
 
 JointLoad joint_load(const AngleTrace& trace, const LoadModel& model, std::span<const Phase> phases,
                      std::span<const Repetition> repetitions) {
-    JointLoad result{.series = load_series(trace, model)};
+    JointLoad result{.series = load_series(trace, model, phases)};
     const auto over = [&](SampleSpan span) { return load_over(trace, model, result.series, span); };
     for (const Phase& phase : phases) {
         PhaseLoad row{.phase = phase, .repetition = repetition_of(phase.span, repetitions), .load = over(phase.span)};

@@ -49,13 +49,23 @@ void add_masses(Budget& budget, const LoadModel& model, MassEffect effect) {
                         .sensitivity = weight_part + 2.0 * inertia_part});
 }
 
+/// Mean of the largest of `count` standard normal values (G. Blom 1958); 0 for one.
+double mean_largest(double count) {
+    if (count <= 1.0) {
+        return 0.0;
+    }
+    const double probability = (count - 0.375) / (count + 0.25);
+    return student_factor(2.0 * probability - 1.0, std::numeric_limits<double>::infinity());
+}
+
 }  // namespace
 
-Budget moment_budget(const AngleTrace& trace, const LoadModel& model, std::size_t sample,
-                     double acceleration_u_deg_s2) {
+Budget moment_budget(const AngleTrace& trace, const LoadModel& model, const LoadSeries& series, std::size_t sample,
+                     double chances) {
     const Degrees angle(trace.angle_deg()[sample]);
     const double hanging = model.hanging_deg(angle) * radians_per_deg;
-    const double acceleration = model.with_inertia ? trace.acceleration_deg_s2()[sample] * radians_per_deg : 0.0;
+    const bool accelerated = series.moment_nm[sample] != series.gravity_nm[sample];
+    const double acceleration = accelerated ? trace.acceleration_deg_s2()[sample] * radians_per_deg : 0.0;
     Budget budget;
     add_masses(budget, model, {model.gravity_m_s2 * std::sin(hanging), acceleration});
     const double per_deg = model.horizontal_moment_nm() * std::cos(hanging) * radians_per_deg;
@@ -66,9 +76,12 @@ Budget moment_budget(const AngleTrace& trace, const LoadModel& model, std::size_
                         .degrees_of_freedom = sensor.effective_degrees_of_freedom()});
     add_if_any(budget,
                {.input = "posture of the near part (deg)", .u = model.u_from_hanging.value(), .sensitivity = per_deg});
-    if (model.with_inertia) {
-        add_if_any(budget, {.input = "noise of the acceleration (rad/s2)",
-                            .u = acceleration_u_deg_s2 * radians_per_deg,
+    if (accelerated) {
+        const double noise = series.acceleration_u_deg_s2 * radians_per_deg;
+        add_if_any(budget,
+                   {.input = "noise of the acceleration (rad/s2)", .u = noise, .sensitivity = model.inertia_kg_m2()});
+        add_if_any(budget, {.input = "picking the largest of noisy samples (rad/s2)",
+                            .u = noise * mean_largest(chances),
                             .sensitivity = model.inertia_kg_m2()});
     }
     return budget;

@@ -5,15 +5,18 @@
 
 #include <jointrom/angle/angle_trace.hpp>
 #include <jointrom/core/uncertainty.hpp>
-#include <jointrom/load/load_model.hpp>
+#include <jointrom/load/joint_load.hpp>
 
 #include <cstddef>
 
 namespace jointrom {
 
-/// Of the moment at one sample. \param acceleration_u_deg_s2 acceleration_noise_deg_s2() of the trace
-[[nodiscard]] Budget moment_budget(const AngleTrace& trace, const LoadModel& model, std::size_t sample,
-                                   double acceleration_u_deg_s2);
+/// Of the moment at one sample.
+///
+/// \param series  the moments, of which the inertial part tells whether acceleration counts there
+/// \param chances number of independent noisy values that the sample is the largest of; 1 when it was not picked
+[[nodiscard]] Budget moment_budget(const AngleTrace& trace, const LoadModel& model, const LoadSeries& series,
+                                   std::size_t sample, double chances);
 
 /// Of the work between two samples, movement at either end taken as slow.
 [[nodiscard]] Budget work_budget(const AngleTrace& trace, const LoadModel& model, std::size_t first, std::size_t last);

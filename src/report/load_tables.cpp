@@ -24,13 +24,15 @@ void add_force_columns(const LoadView& view, Columns& columns) {
     }
 }
 
+/// Where the moment leaves the acceleration out, so does the force.
 Cell joint_force(const LoadView& view, const SpanLoad& load) {
     const std::size_t i = load.peak_sample;
-    return joint_force_n(view.model,
-                         {.joint_angle = Degrees(view.trace.angle_deg()[i]),
-                          .velocity_deg_s = view.trace.velocity_deg_s()[i],
-                          .acceleration_deg_s2 = view.trace.acceleration_deg_s2()[i]},
-                         load.peak_moment_nm, *view.muscle);
+    LimbMotion motion{.joint_angle = Degrees(view.trace.angle_deg()[i])};
+    if (view.load.series.moment_nm[i] != view.load.series.gravity_nm[i]) {
+        motion.velocity_deg_s = view.trace.velocity_deg_s()[i];
+        motion.acceleration_deg_s2 = view.trace.acceleration_deg_s2()[i];
+    }
+    return joint_force_n(view.model, motion, load.peak_moment_nm, *view.muscle);
 }
 
 /// At the largest moment; empty where that is of other muscles than those whose arm is known.

@@ -153,7 +153,8 @@ TEST_CASE("sitting knee extension asks for the extensors", "[load][joint_load]")
 
 // The same numbers from changed inputs: the budget's first-order sum against differences.
 TEST_CASE("the uncertainty of moment and work is what changed inputs make of them", "[load][joint_load]") {
-    const TraceUncertainty sensor{.gain_relative = 0.02, .linearity = Degrees(0.7), .zero = Degrees(1.1)};
+    const TraceUncertainty sensor{
+        .gain_relative = 0.02, .linearity = Degrees(0.7), .zero = Degrees(1.1), .noise = Degrees(1e-9)};
     const auto path = minimum_jerk_path({{0.0, 10.0}, {1.2, 130.0}}, 1000.0);
     const AngleTrace trace = elbow(path, 1000.0, sensor);
     const LoadModel model = curl_model();
@@ -256,6 +257,46 @@ TEST_CASE("doubtful accelerations are reported", "[load][joint_load]") {
     model.with_inertia = false;
     CHECK(load_of(slow, model).findings.empty());
     CHECK(load_of(noisy, model).findings.empty());
+}
+
+TEST_CASE("a posture held with a noisy sensor has the moment of gravity", "[load][joint_load]") {
+    const auto path =
+        minimum_jerk_path({{0.0, 0.0}, {1.0, 0.0}, {2.0, 90.0}, {6.0, 90.0}, {7.0, 0.0}, {8.0, 0.0}}, 100.0);
+    const JointLoad load = load_of(filtered_trace(with_noise(path, 0.5), 100.0, 0.5), curl_model());
+    std::size_t holds = 0;
+    for (const PhaseLoad& row : load.phases) {
+        if (row.phase.kind == PhaseKind::holding) {
+            ++holds;
+            CHECK_THAT(row.load.peak_moment_nm, WithinRel(curl().at("K").get<double>(), 1e-3));
+            CHECK(row.load.peak_budget.lines().back().input.find("acceleration") == std::string::npos);
+            CHECK(row.contraction == Contraction::isometric);
+        }
+    }
+    CHECK(holds == 1);
+}
+
+// Two hundred recordings of the same lift with new noise: the largest moment is picked from noisy samples.
+TEST_CASE("the largest moment of a noisy recording is within its expanded uncertainty", "[load][joint_load]") {
+    const auto path = minimum_jerk_path({{0.0, 10.0}, {1.0, 10.0}, {2.2, 130.0}, {3.2, 130.0}}, 100.0);
+    LoadModel model = curl_model();
+    model.masses[0].u_mass_kg = model.masses[0].u_at_m = 0.0;
+    model.limb.u_mass_relative = model.limb.u_com_relative = 0.0;
+    model.u_from_hanging = Degrees(0.0);
+    const double truth = curl().at("peak_total_moment").get<double>();
+    int covered = 0;
+    double error = 0.0;
+    double u95 = 0.0;
+    constexpr int trials = 200;
+    for (int seed = 1; seed <= trials; ++seed) {
+        const AngleTrace trace = filtered_trace(with_noise(path, 0.3, static_cast<std::uint64_t>(seed)), 100.0, 0.3);
+        const MovementPhases phases = movement_phases(trace);
+        const SpanLoad load = load_over(trace, model, load_series(trace, model, phases.phases), {0, trace.size()});
+        error = std::max(error, std::abs(load.peak_moment_nm - truth));
+        u95 = load.peak_budget.expanded_uncertainty();
+        covered += std::abs(load.peak_moment_nm - truth) <= u95 ? 1 : 0;
+    }
+    CHECK(covered >= trials * 93 / 100);
+    CHECK(error > 0.5 * u95);  // the uncertainty is not far too large either
 }
 
 // White noise of 0.5 deg through the usual filter: its acceleration's SD by experiment.
