@@ -178,6 +178,10 @@ ExitStatus run_norms(NormsOptions options, Console& console) {
     if (!options.norms.file.empty()) {
         report.inputs.push_back(options.output.input(options.norms.file, options.norms.table().rows().size()));
     }
+    report.settings = {{"action", options.action},     {"norms", options.norms.file},
+                       {"joint", options.norms.joint}, {"motion", options.norms.motion},
+                       {"sex", options.norms.sex},     {"age_years", options.norms.age_years},
+                       {"mode", options.norms.mode},   {"source", options.norms.source}};
     options.output.write(report, console);
     return exit_done;
 }

@@ -14,7 +14,6 @@
 namespace jointrom {
 namespace {
 
-constexpr double oldest_years = 120.0;
 constexpr std::size_t most_near_rows = 8;
 
 bool is_same_motion(const NormRow& row, const NormQuery& query) {

@@ -73,14 +73,36 @@ constexpr auto known_columns = std::to_array<std::string_view>({"source",
                                                                 "band_high_deg",
                                                                 "band_basis"});
 
-constexpr double oldest_years = 120.0;
 /// Extents in radians are below pi; one that a joint reaches far beyond 60 degrees in is never that small in degrees.
 constexpr double largest_radians = 3.6;
 constexpr double clearly_more_deg = 60.0;
 
-Degrees reach(const NamedPart& named, bool forward) {
-    const bool along = (named.part == MotionPart::positive) == forward;
-    return along ? named.motion->plausible_max : -named.motion->plausible_min;
+/// What the joint can reach in the row's direction, beyond neutral positive.
+struct Reach {
+    double least_deg;
+    double most_deg;
+};
+
+Reach reach_of(const NormRow& row) {
+    const double low = row.motion->plausible_min.value();
+    const double high = row.motion->plausible_max.value();
+    switch (row.part) {
+    case MotionPart::positive:
+        return {low, high};
+    case MotionPart::negative:
+        return {-high, -low};
+    case MotionPart::arc:
+        break;
+    }
+    return {0.0, high - low};
+}
+
+void check_reach(const NormCells& cells, std::string_view column, const NormRow& row, double value_deg) {
+    const Reach reach = reach_of(row);
+    if (value_deg < reach.least_deg || value_deg > reach.most_deg) {
+        cells.refuse(column, fmt::format("{} of the {} in degrees, from {} to {}", row.direction(), row.motion->joint,
+                                         reach.least_deg, reach.most_deg));
+    }
 }
 
 void read_value(const NormCells& cells, NormRow& row) {
@@ -90,22 +112,14 @@ void read_value(const NormCells& cells, NormRow& row) {
     if (std::isnan(row.value_deg)) {
         cells.refuse("value_deg", "an angle in degrees");
     }
-    const NamedPart named{row.motion, row.part};
-    const bool is_arc = row.part == MotionPart::arc;
-    const double span = row.motion->plausible_max.value() - row.motion->plausible_min.value();
-    const double most = is_arc ? span : reach(named, true).value();
-    const double least = is_arc ? 0.0 : -reach(named, false).value();
-    if (most >= clearly_more_deg && row.value_deg > 0.0 && row.value_deg <= largest_radians &&
-        std::abs(row.value_deg - std::round(row.value_deg)) > 1e-9) {
+    const bool is_far_reaching = reach_of(row).most_deg >= clearly_more_deg;
+    if (is_far_reaching && row.value_deg > 0.0 && row.value_deg <= largest_radians) {
         cells.refuse("value_deg", "norm-radians",
                      fmt::format("{} for {} of the {} looks like radians ({:.0f} degrees)", row.value_deg,
                                  row.direction(), row.motion->joint, row.value_deg * 180.0 / std::acos(-1.0)),
                      "Write angles in degrees.");
     }
-    if (row.value_deg > most || row.value_deg < least) {
-        cells.refuse("value_deg", fmt::format("{} of the {} in degrees, from {} to {}", row.direction(),
-                                              row.motion->joint, least, most));
-    }
+    check_reach(cells, "value_deg", row, row.value_deg);
 }
 
 void read_group(const NormCells& cells, NormRow& row) {
@@ -146,6 +160,7 @@ void read_percentiles(const NormCells& cells, NormRow& row) {
                                      row.percentiles.back().value_deg),
                          "Percentiles must rise; check the order of the columns.");
         }
+        check_reach(cells, column, row, value_deg);
         row.percentiles.push_back({percent, value_deg});
     }
 }
@@ -186,8 +201,9 @@ void read_sd(const NormCells& cells, NormRow& row) {
         }
         return;
     }
-    if (row.sd_deg <= 0.0) {
-        cells.refuse("sd_deg", "a standard deviation above 0, or nothing");
+    const Reach reach = reach_of(row);
+    if (row.sd_deg <= 0.0 || row.sd_deg > reach.most_deg - reach.least_deg) {
+        cells.refuse("sd_deg", "a standard deviation above 0 and less than the joint's whole range, or nothing");
     }
     if (row.kind == NormValueKind::single || row.kind == NormValueKind::at_least) {
         cells.refuse("sd_deg", "norm-contradiction",

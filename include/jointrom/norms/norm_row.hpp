@@ -15,6 +15,9 @@
 
 namespace jointrom {
 
+/// No age beyond it is believed.
+inline constexpr double oldest_years = 120.0;
+
 enum class Sex { female, male };
 
 /// "F", "female", "m" and so on, in any case. \throws Failure usage "sex-unknown" for anything else.

@@ -176,6 +176,8 @@ TEST_CASE("a malformed table is refused at its line and column with what was exp
         {head + "a,elbow,flexion,F,,,,,2.48,,,,,,,,\n", "norm-radians", 2, 9, "142 degrees"},
         {head + "a,elbow,flexion,F,,,,,1410,,,,,,,,\n", "norm-cell", 2, 9, "from -25 to 165"},
         {head + "a,elbow,flexion,F,,,,,141,-6.2,,,,31,,,\n", "norm-cell", 2, 10, "above 0"},
+        {head + "a,elbow,flexion,F,,,,,141,620,,,,31,,,\n", "norm-cell", 2, 10, "whole range"},
+        {head + "a,elbow,flexion,F,,,,,141,,,,,31,131,1411,\n", "norm-cell", 2, 16, "from -25 to 165"},
         {head + "a,elbow,flexion,F,,,,single,141,6.2,,,,31,,,\n", "norm-contradiction", 2, 10, "without spread"},
         {head + "a,elbow,flexion,F,,,,,141,,reported,,,31,,,\n", "norm-cell", 2, 10, "standard deviation"},
         {head + "a,elbow,flexion,F,,,,,141,6.2,derived,,,31,,,\n", "norm-contradiction", 2, 11, "ci_low_deg"},
