@@ -60,6 +60,7 @@ class Measurement {
         refuse_without_frequencies();
         judge_swapped();
         measure_pairs(trace_, repetitions_.rows, options_, result_);
+        join_alike(result_.findings);
         return std::move(result_);
     }
 
@@ -157,7 +158,7 @@ void Measurement::normalise(MuscleActivity& muscle, SampleSpan measured) {
     constexpr double clearly_more = 1.2;  // the envelope's peak may exceed a mean over half a second
     if (const double peak = peak_of(signal, measured); peak > clearly_more * muscle.reference) {
         note("mvc-exceeded",
-             fmt::format("'{}' reaches {:.0f} % of its maximum", signal.name, 100.0 * peak / muscle.reference));
+             fmt::format("'{}': reaches {:.4g} % of its maximum", signal.name, 100.0 * peak / muscle.reference));
     }
 }
 
@@ -252,7 +253,7 @@ void Measurement::refuse_without_frequencies() {
     }
     for (const MuscleActivity& muscle : result_.muscles) {
         if (!can(muscle)) {
-            note("emg-no-frequencies", fmt::format("'{}' is {} at {:.4g} Hz", muscle.signal.name,
+            note("emg-no-frequencies", fmt::format("'{}': {} at {:.4g} Hz", muscle.signal.name,
                                                    name_of(muscle.signal.form), muscle.signal.rate.value()));
         }
     }

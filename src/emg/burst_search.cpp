@@ -31,6 +31,10 @@ std::vector<double> onset_signal(const EmgSignal& signal, OnsetSignal kind) {
 std::vector<SampleSpan> rests(const EmgSignal& signal, const AngleTrace& trace, std::span<const Phase> phases) {
     constexpr Seconds margin{0.2};
     std::vector<SampleSpan> spans;
+    // Where the joint does not move at all, as in a maximal contraction, a still joint says nothing about the muscle.
+    if (std::ranges::all_of(phases, [](const Phase& phase) { return phase.kind == PhaseKind::rest; })) {
+        return spans;
+    }
     for (const Phase& phase : phases) {
         if (phase.kind != PhaseKind::rest) {
             continue;
@@ -92,7 +96,7 @@ std::optional<Baseline> found_baseline(const EmgSignal& signal, std::span<const 
         return std::nullopt;
     }
     findings.emplace_back("emg-baseline-assumed",
-                          fmt::format("'{}' is quietest from {:.3f} to {:.3f} s", signal.name,
+                          fmt::format("'{}': quietest from {:.3f} to {:.3f} s", signal.name,
                                       signal.time(quiet->first).value(), signal.time(quiet->last).value()));
     return baseline_of(onset, *quiet);
 }
@@ -129,7 +133,7 @@ FoundBursts find_bursts(const EmgSignal& signal, const AngleTrace& trace, std::s
     constexpr double usually_high = 0.95;
     const double high = quantile(slice(onset, measured), usually_high);
     if (found.baseline->threshold(options.threshold_sd) >= high) {
-        findings.emplace_back("emg-no-rest", fmt::format("'{}' is at rest hardly quieter than elsewhere", signal.name));
+        findings.emplace_back("emg-no-rest", fmt::format("'{}': at rest hardly quieter than elsewhere", signal.name));
         return found;
     }
     found.could_be_looked_for = true;

@@ -37,6 +37,20 @@ Channel evenly_sampled(const Channel& channel) {
     return even;
 }
 
+/// Whether so much lies below zero that the signal can be neither rectified nor an envelope.
+bool swings_below_zero(std::span<const double> samples) {
+    constexpr double more_than_noise = 0.1;
+    double below = 0.0;
+    double all = 0.0;
+    for (const double sample : samples) {
+        if (!std::isnan(sample)) {
+            below += sample < 0.0 ? -sample : 0.0;
+            all += std::abs(sample);
+        }
+    }
+    return below > more_than_noise * all;
+}
+
 class Conditioning {
   public:
     Conditioning(const Channel& channel, const EmgOptions& options, Findings& findings)
@@ -90,6 +104,11 @@ class Conditioning {
 };
 
 void Conditioning::judge() {
+    if (signal_.form != EmgForm::raw && swings_below_zero(signal_.samples)) {
+        throw Failure(FailureKind::usage, "emg-form-impossible",
+                      fmt::format("--emg-form {}: '{}' swings below zero", name_of(signal_.form), channel_.name),
+                      "A rectified or smoothed signal does not; leave --emg-form out, or state raw.");
+    }
     if (signal_.form == EmgForm::raw && options_.mains.rule != MainsChoice::Rule::off) {
         hum_ = find_mains_hum(signal_.samples, rate_, options_.mains.frequency);
     }

@@ -75,7 +75,9 @@ struct EmgSignal {
 ///
 /// \param findings emg_findings(), emg-form, emg-band-lowered, emg-gap, emg-unplugged, emg-too-short
 /// \return nothing for a channel that is constant, empty or too short, with a finding that says so
-/// \throws Failure usage "band-impossible" when a stated band or envelope does not fit the rate
+/// \throws Failure usage "band-impossible" when a stated band does not fit the rate, "emg-form-impossible" when a
+/// signal
+///   that swings below zero is stated to be rectified or an envelope
 /// \par Reference R. Merletti 1999, J Electromyogr Kinesiol 9(1):III (what to report); H. J. Hermens et al. 2000, J
 ///      Electromyogr Kinesiol 10:361 (SENIAM)
 [[nodiscard]] std::optional<EmgSignal> prepare_emg(const Channel& channel, const EmgOptions& options,

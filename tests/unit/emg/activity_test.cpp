@@ -248,6 +248,16 @@ TEST_CASE("requests about muscles that cannot be served are refused", "[emg][act
     CHECK(code_of(arm(), {.resisted = "sideways"}) == "direction-unknown");
 }
 
+TEST_CASE("a still joint is no resting muscle", "[emg][activity]") {
+    const AngleTrace still =
+        trace_from_angles(std::vector<double>(1300, 90.0), Hertz(100.0), Seconds(0.0), joint_motion("elbow"));
+    const MovementPhases phases = movement_phases(still);
+    const auto result = muscle_activity(recording_of({muscle("Biceps", 4, flexor)}), still, phases,
+                                        repetitions(still, phases), ActivityOptions{});
+    CHECK(contains(result.findings, "emg-baseline-assumed"));
+    CHECK(result.muscles[0].bursts.size() >= 4);
+}
+
 TEST_CASE("muscles that never rest have no bursts, and gaps give no figures", "[emg][activity]") {
     const auto busy = activity(recording_of({muscle("Biceps", 4, [](double) { return 0.005; })}));
     CHECK(contains(busy.findings, "emg-no-rest"));

@@ -116,6 +116,18 @@ TEST_CASE("what is smoothed or rectified already is not filtered again", "[emg][
     CHECK_THAT(folded->envelope[800], WithinAbs(linear_envelope(raw, Hertz(6.0), Hertz(200.0))[800], 1e-12));
 }
 
+TEST_CASE("what swings below zero is no envelope even if it is called one", "[emg][emg_signal]") {
+    const auto channel = channel_of(simulated_emg(4.0, 1000.0, 0.3, 0.01), 1000.0);
+    Findings findings;
+    CHECK_THROWS_WITH(prepare_emg(channel, {.form = EmgForm::envelope}, findings), ContainsSubstring("below zero"));
+    CHECK_THROWS_AS(prepare_emg(channel, {.form = EmgForm::rectified}, findings), Failure);
+    std::vector<double> noisy = linear_envelope(channel.samples, Hertz(4.0), Hertz(1000.0));
+    for (double& sample : noisy) {
+        sample -= 0.002;
+    }
+    CHECK(prepare_emg(channel_of(noisy, 1000.0), {.form = EmgForm::envelope}, findings));
+}
+
 TEST_CASE("the moving RMS may stand in for the linear envelope", "[emg][emg_signal]") {
     Findings findings;
     const auto signal =
