@@ -80,6 +80,7 @@ TraceUncertainty uncertainty_of(const PreparationOptions& options, const Neutral
     // Where the sensor's zero was kept, how far it is from the neutral posture is as uncertain as the sensor itself.
     result.zero = neutral.u.is_set() ? neutral.u : Degrees(assumed_deg);
     result.zero_dof = neutral.degrees_of_freedom;
+    result.zero_is_read = neutral.u.is_set();
     if (!options.calibration || options.calibration->points.size() == 1) {
         return result;
     }

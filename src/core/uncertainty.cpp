@@ -60,8 +60,8 @@ Budget difference(const Budget& a, const Budget& b, CommonTo common) {
         });
         if (same != rest.end()) {
             const bool one_error = common != CommonTo::this_value && line.common_to >= common;
-            line.sensitivity = one_error ? line.sensitivity - same->sensitivity
-                                         : std::hypot(line.sensitivity, same->sensitivity);
+            line.sensitivity =
+                one_error ? line.sensitivity - same->sensitivity : std::hypot(line.sensitivity, same->sensitivity);
             rest.erase(same);
         }
         if (line.sensitivity != 0.0) {

@@ -36,15 +36,21 @@ Budget angle_budget(const AngleTrace& trace, Degrees angle, MomentaryNoise noise
                           .u = known.linearity.value(),
                           .degrees_of_freedom = or_infinite(known.linearity_dof),
                           .repeats = repeats(known.linearity_is_measured)});
+    if (known.zero_is_read) {
+        add_if_known(budget, {.input = "linearity of the sensor at neutral" + basis(known.linearity_is_measured),
+                              .u = known.linearity.value(),
+                              .degrees_of_freedom = or_infinite(known.linearity_dof),
+                              .common_to = CommonTo::recording,
+                              .repeats = repeats(known.linearity_is_measured)});
+    }
     if (noise == MomentaryNoise::included) {
         add_if_known(budget, {.input = "noise left by the low-pass filter", .u = trace_noise(trace).angle_deg});
     }
-    add_if_known(budget,
-                 {.input = known.zero_is_calibrated ? "zero of the calibration" : "neutral zero",
-                  .u = known.zero.value(),
-                  .degrees_of_freedom = or_infinite(known.zero_dof),
-                  .common_to = known.zero_is_calibrated ? CommonTo::calibration : CommonTo::recording,
-                  .repeats = repeats(known.zero_is_calibrated)});
+    add_if_known(budget, {.input = known.zero_is_calibrated ? "zero of the calibration" : "neutral zero",
+                          .u = known.zero.value(),
+                          .degrees_of_freedom = or_infinite(known.zero_dof),
+                          .common_to = known.zero_is_calibrated ? CommonTo::calibration : CommonTo::recording,
+                          .repeats = repeats(known.zero_is_calibrated)});
     return budget;
 }
 

@@ -16,7 +16,8 @@
 namespace jointrom {
 namespace {
 
-// SD of the noise within which samples compete for being the extreme: the span of noise over a few seconds of one angle.
+// SD of the noise within which samples compete for being the extreme: the span of noise over a few seconds of one
+// angle.
 constexpr double near_noise_factor = 6.0;
 // Rice's rate of crossings of a level u is exp(-u^2 / 2) SD(velocity) / SD / 2 pi; as many independent samples have
 // about u / sqrt(2 pi) chances per SD / SD(velocity) to exceed it; u = 1.9 is where a few of them peak.

@@ -35,8 +35,8 @@ struct BudgetLine {
     [[nodiscard]] double contribution() const;
 };
 
-/// Uncorrelated inputs of one result. Inputs that two results share (one calibration in both ends of an arc) enter their
-/// difference once, with the sensitivity of the difference: see difference().
+/// Uncorrelated inputs of one result. Inputs that two results share (one calibration in both ends of an arc) enter
+/// their difference once, with the sensitivity of the difference: see difference().
 class Budget {
   public:
     void add(BudgetLine line) { lines_.push_back(std::move(line)); }

@@ -88,8 +88,9 @@ TEST_CASE("an error that two results share cancels in their difference, and only
         CommonTo common;
         double variance;  // by hand
     };
-    for (const Row& row : {Row{CommonTo::recording, 2.8 * 2.8 + 2 * 0.09}, Row{CommonTo::calibration, 2.8 * 2.8 + 0.98 + 0.18},
-                           Row{CommonTo::this_value, 2.4 * 2.4 + 0.4 * 0.4 + 0.98 + 0.18}}) {
+    for (const Row& row :
+         {Row{CommonTo::recording, 2.8 * 2.8 + 2 * 0.09}, Row{CommonTo::calibration, 2.8 * 2.8 + 0.98 + 0.18},
+          Row{CommonTo::this_value, 2.4 * 2.4 + 0.4 * 0.4 + 0.98 + 0.18}}) {
         const Budget arc = difference(angle(120.0), angle(-20.0), row.common);
         CHECK_THAT(arc.standard_uncertainty(), WithinRel(std::sqrt(row.variance), 1e-12));
     }
