@@ -27,7 +27,8 @@ Budget error_budget(const Calibration& calibration, const CalibrationPoint& poin
     Budget budget;
     // The scatter about the line holds the noise of a reading already, unless this one is noisier.
     const bool scatter_holds_it = calibration.residual_sd_deg >= own_u_deg;
-    for (const BudgetLine& line : reading_budget(calibration, point.reading).lines()) {
+    const Budget of_a_reading = reading_budget(calibration, point.reading);
+    for (const BudgetLine& line : of_a_reading.lines()) {
         if (scatter_holds_it || line.common_to == CommonTo::calibration) {
             budget.add(line);
         }
