@@ -13,6 +13,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <limits>
 #include <memory>
 #include <utility>
 
@@ -87,7 +88,7 @@ MeasuredPerson person_of_value(const CheckOptions& options, const PersonDefaults
     if (options.u.empty()) {
         assume_usual_error(*named.motion, measured);
     } else {
-        measured.budget = stated_budget(positive_setting("--u-deg", options.u), std::nan(""));
+        measured.budget = stated_budget(positive_setting("--u-deg", options.u), std::numeric_limits<double>::quiet_NaN());
     }
     check_plausible(*named.motion, measured);
     MeasuredPerson person = person_of(stated, "value", *named.motion, settings.preparation.side);
@@ -114,7 +115,10 @@ MeasuredPerson person_of_recording(const std::string& file, const CheckOptions& 
         range_of_motion(trial.trace, found.rows, still_postures(trial.trace, settings.stillness));
     report.inputs.push_back(options.output.input(file, trial.recording.table.rows));
     for (const Findings* findings : {&trial.findings, &found.findings, &range.findings}) {
-        report.findings.insert(report.findings.end(), findings->begin(), findings->end());
+        for (Finding finding : *findings) {
+            finding.place.file = options.files.size() > 1 ? file : finding.place.file;
+            report.findings.push_back(std::move(finding));
+        }
     }
     MeasuredPerson person = person_of(stated, file, motion, trial.trace.side());
     person.extents = measured_extents(range, range_figure_named(options.figure));
@@ -232,29 +236,27 @@ ExitStatus run_check(const CheckOptions& options, Console& console) {
 
 }  // namespace
 
-Action attach_check(CLI::App& app) {
+Action attach_check(OptionList& list) {
     auto options = std::make_shared<CheckOptions>();
-    app.add_option("files", options->files,
-                   "recordings of one person, as the logger exported them; - for standard input")
-        ->type_name("FILE");
-    const auto add = [&](const char* name, std::string& target, const char* type, const char* help) {
-        app.add_option(name, target, help)->type_name(type)->group("Judging");
-    };
-    add("--value-deg,--value", options->value, "D", "a value instead of a recording, beyond neutral in --motion");
-    add("--u-deg,--u", options->u, "U", "standard uncertainty of the value");
-    add("--results", options->results, "FILE", "a table of results instead of recordings, a row for each recording");
-    add("--sex", options->sex, "SEX", "F or M");
-    add("--age", options->age, "YEARS", "age in years");
-    add("--mode", options->mode, "MODE", "how it was measured: active or passive");
-    add("--against", options->against, "MODE", "judge by active or passive rows, whatever was measured");
-    add("--rule", options->rule, "RULE", "simple, guarded or probability; also guarded=0.99, probability=0.9");
-    add("--figure", options->figure, "WHICH", "what counts of a recording: extreme, held or mean");
-    add("--source", options->source, "KEY", "judge by one source only; `norms` lists them");
-    add("--norms", options->norms, "FILE", "a norm table of your own instead of the built-in one");
-    app.add_flag("--tasks", options->tasks, "which daily tasks the range covers")->group("Judging");
-    options->settings.attach(app, {SettingGroup::reading, SettingGroup::joint, SettingGroup::angle,
-                                   SettingGroup::phases, SettingGroup::stillness});
-    options->output.attach(app, true);
+    list.arguments("files", options->files, "FILE",
+                   "recordings of one person, as the logger exported them; - for standard input");
+    list.group("Judging");
+    list.value("--value-deg,--value", options->value, "D",
+               "a value instead of a recording, beyond neutral in the direction that --motion names");
+    list.value("--u-deg,--u", options->u, "U", "standard uncertainty of the value");
+    list.value("--results", options->results, "FILE", "a table of results instead of recordings, a row for each");
+    list.value("--sex", options->sex, "SEX", "F or M");
+    list.value("--age,--age-years", options->age, "YEARS", "age in years");
+    list.value("--mode", options->mode, "MODE", "how it was measured: active or passive");
+    list.value("--against", options->against, "MODE", "judge by active or passive rows, whatever was measured");
+    list.value("--rule", options->rule, "RULE", "simple, guarded or probability; also guarded=0.99, probability=0.9");
+    list.value("--figure", options->figure, "WHICH", "what counts of a recording: extreme, held or mean");
+    list.value("--source", options->source, "KEY", "judge by one source only; `norms` lists them");
+    list.value("--norms", options->norms, "FILE", "a norm table of your own instead of the built-in one");
+    list.flag("--tasks", options->tasks, "which daily tasks the range covers");
+    options->settings.attach(list, {SettingGroup::reading, SettingGroup::joint, SettingGroup::angle,
+                                    SettingGroup::phases, SettingGroup::stillness});
+    options->output.attach(list, true);
     return [options](Console& console) { return run_check(*options, console); };
 }
 
