@@ -88,7 +88,8 @@ MeasuredPerson person_of_value(const CheckOptions& options, const PersonDefaults
     if (options.u.empty()) {
         assume_usual_error(*named.motion, measured);
     } else {
-        measured.budget = stated_budget(positive_setting("--u-deg", options.u), std::numeric_limits<double>::quiet_NaN());
+        measured.budget =
+            stated_budget(positive_setting("--u-deg", options.u), std::numeric_limits<double>::quiet_NaN());
     }
     check_plausible(*named.motion, measured);
     MeasuredPerson person = person_of(stated, "value", *named.motion, settings.preparation.side);
@@ -224,7 +225,9 @@ ExitStatus run_check(const CheckOptions& options, Console& console) {
         }
     }
     for (const SidePair& pair : sides) {
-        report.remarks.push_back(side_sentence(pair));
+        if (pair.comparison.is_larger || options.results.empty()) {
+            report.remarks.push_back(side_sentence(pair));
+        }
     }
     report.remarks.push_back(fmt::format("Decision rule {}.", name_of(how.rule)));
     report.remarks.emplace_back(caution_line());

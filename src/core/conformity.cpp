@@ -89,15 +89,15 @@ std::string name_of(const DecisionRule& rule) {
     return "probability=" + shortest_text(rule.level);
 }
 
-std::string_view name_of(Verdict verdict) {
+std::string_view name_of(LimitVerdict verdict) {
     switch (verdict) {
-    case Verdict::within:
+    case LimitVerdict::within:
         return "within";
-    case Verdict::below:
+    case LimitVerdict::below:
         return "below";
-    case Verdict::above:
+    case LimitVerdict::above:
         return "above";
-    case Verdict::cannot_tell:
+    case LimitVerdict::cannot_tell:
         break;
     }
     return "cannot tell";
@@ -105,23 +105,23 @@ std::string_view name_of(Verdict verdict) {
 
 namespace {
 
-Verdict by_probability(const Judged& judged, Tolerance tolerance, double asked) {
+LimitVerdict by_probability(const Judged& judged, Tolerance tolerance, double asked) {
     const double slack = judged.limit_slack;
     constexpr double none = std::numeric_limits<double>::infinity();
     const auto reached = [&](Tolerance where) { return conformity_probability(judged.measured, where) >= asked; };
     if (tolerance.lower + slack <= tolerance.upper - slack &&
         reached({tolerance.lower + slack, tolerance.upper - slack})) {
-        return Verdict::within;
+        return LimitVerdict::within;
     }
     if (reached({-none, tolerance.lower - slack})) {
-        return Verdict::below;
+        return LimitVerdict::below;
     }
-    return reached({tolerance.upper + slack, none}) ? Verdict::above : Verdict::cannot_tell;
+    return reached({tolerance.upper + slack, none}) ? LimitVerdict::above : LimitVerdict::cannot_tell;
 }
 
 }  // namespace
 
-Verdict decide(const Judged& judged, Tolerance tolerance, const DecisionRule& rule) {
+LimitVerdict decide(const Judged& judged, Tolerance tolerance, const DecisionRule& rule) {
     if (rule.kind == DecisionRule::Kind::probability) {
         return by_probability(judged, tolerance, rule.level);
     }
@@ -129,13 +129,13 @@ Verdict decide(const Judged& judged, Tolerance tolerance, const DecisionRule& ru
     const double value = judged.measured.value;
     switch (conformity(value, tolerance, guard + judged.limit_slack)) {
     case Conformity::inside:
-        return Verdict::within;
+        return LimitVerdict::within;
     case Conformity::outside:
-        return value < tolerance.lower ? Verdict::below : Verdict::above;
+        return value < tolerance.lower ? LimitVerdict::below : LimitVerdict::above;
     case Conformity::undecided:
         break;
     }
-    return Verdict::cannot_tell;
+    return LimitVerdict::cannot_tell;
 }
 
 }  // namespace jointrom

@@ -95,7 +95,7 @@ void check_plausible(const JointMotion& motion, const MeasuredExtent& measured) 
 
 bool JudgedPerson::is_outside() const {
     return std::ranges::any_of(extents, [](const ExtentJudgement& judged) {
-        return judged.verdict() == Verdict::below || judged.verdict() == Verdict::above;
+        return judged.verdict() == LimitVerdict::below || judged.verdict() == LimitVerdict::above;
     });
 }
 

@@ -67,15 +67,15 @@ std::string value_text(Degrees value, const Budget& budget) {
                                   : fmt::format("{} ± {} deg", text, fixed_text(budget.expanded_uncertainty(), 1));
 }
 
-std::string_view verdict_words(Verdict verdict) {
+std::string_view verdict_words(LimitVerdict verdict) {
     switch (verdict) {
-    case Verdict::within:
+    case LimitVerdict::within:
         return "lies within";
-    case Verdict::below:
+    case LimitVerdict::below:
         return "lies below";
-    case Verdict::above:
+    case LimitVerdict::above:
         return "lies above";
-    case Verdict::cannot_tell:
+    case LimitVerdict::cannot_tell:
         break;
     }
     return "is too near a limit, given its uncertainty, to be told inside from outside";
@@ -213,7 +213,7 @@ std::string verdict_sentence(const ExtentJudgement& judged) {
         return fmt::format("{} cannot be judged against {} without an uncertainty.", what, band_words(first));
     }
     return fmt::format("{} {}{} {}.", what, verdict_words(*first.verdict),
-                       first.verdict == Verdict::cannot_tell ? ":" : " the normal range", band_words(first));
+                       first.verdict == LimitVerdict::cannot_tell ? ":" : " the normal range", band_words(first));
 }
 
 std::string side_sentence(const SidePair& pair) {

@@ -51,9 +51,9 @@ struct DecisionRule {
 [[nodiscard]] DecisionRule decision_rule_named(std::string_view text);
 [[nodiscard]] std::string name_of(const DecisionRule& rule);
 
-enum class Verdict { within, below, above, cannot_tell };
+enum class LimitVerdict { within, below, above, cannot_tell };
 
-[[nodiscard]] std::string_view name_of(Verdict verdict);  ///< "within", "below", "above", "cannot tell"
+[[nodiscard]] std::string_view name_of(LimitVerdict verdict);  ///< "within", "below", "above", "cannot tell"
 
 /// What is held against limits.
 struct Judged {
@@ -68,6 +68,6 @@ struct Judged {
 /// the limits. Probability: within, below or above when the true value is that with at least the rule's probability,
 /// the limits narrowed for "within" and widened for the others by their slack.
 /// Missing samples: cannot tell.
-[[nodiscard]] Verdict decide(const Judged& judged, Tolerance tolerance, const DecisionRule& rule = {});
+[[nodiscard]] LimitVerdict decide(const Judged& judged, Tolerance tolerance, const DecisionRule& rule = {});
 
 }  // namespace jointrom

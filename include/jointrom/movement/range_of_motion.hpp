@@ -63,7 +63,7 @@ struct RangeOfMotion {
 /// \param postures    still_postures() of the same trace; none: no held extremes
 /// \par Accuracy standard uncertainties within 2 % of Monte Carlo trials with drawn calibration, zero and noise; those
 /// of
-///      noise and filter alone within 20 %, at a slow turning point up to 45 % too large
+///      noise and filter alone within 20 %, at a turning point up to 45 % too large
 /// \par Reference JCGM 100:2008 (GUM); G. Blom, Statistical Estimates and Transformed Beta-Variables, 1958; S. O. Rice
 ///      1945, Bell Syst Tech J 24:46
 [[nodiscard]] RangeOfMotion range_of_motion(const AngleTrace& trace, std::span<const Repetition> repetitions = {},

@@ -44,7 +44,7 @@ struct Judgement {
     double limit_slack_deg = 0.0;  ///< how well the limits are known: what rounding allows a derived SD to be
     std::optional<NormStanding> standing;
     double inside_probability = std::numeric_limits<double>::quiet_NaN();  ///< of the true extent; needs band and u
-    std::optional<Verdict> verdict;                                        ///< none without a band
+    std::optional<LimitVerdict> verdict;                                   ///< none without a band
     bool is_other_mode = false;  ///< active measured and passive tabulated, or the other way round
 };
 
@@ -71,7 +71,7 @@ struct ExtentJudgement {
     std::string no_verdict = {};             ///< why there is none, and what would give one, in sentences; else empty
     Findings findings = {};
 
-    [[nodiscard]] std::optional<Verdict> verdict() const {
+    [[nodiscard]] std::optional<LimitVerdict> verdict() const {
         return judgements.empty() ? std::nullopt : judgements.front().verdict;
     }
 };

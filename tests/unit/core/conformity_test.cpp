@@ -55,12 +55,13 @@ TEST_CASE("a verdict names the side on which a value lies", "[core][conformity]"
     // "fail", within is "pass".
     struct Row {
         double value;
-        Verdict expected;
+        LimitVerdict expected;
     };
-    const Row rows[] = {{128.0, Verdict::below},       {130.0, Verdict::cannot_tell}, {131.9, Verdict::cannot_tell},
-                        {132.1, Verdict::cannot_tell}, {135.0, Verdict::within},      {138.6, Verdict::within},
-                        {140.0, Verdict::within},      {143.0, Verdict::cannot_tell}, {145.1, Verdict::cannot_tell},
-                        {150.0, Verdict::above}};
+    const Row rows[] = {{128.0, LimitVerdict::below},       {130.0, LimitVerdict::cannot_tell},
+                        {131.9, LimitVerdict::cannot_tell}, {132.1, LimitVerdict::cannot_tell},
+                        {135.0, LimitVerdict::within},      {138.6, LimitVerdict::within},
+                        {140.0, LimitVerdict::within},      {143.0, LimitVerdict::cannot_tell},
+                        {145.1, LimitVerdict::cannot_tell}, {150.0, LimitVerdict::above}};
     for (const Row& row : rows) {
         CAPTURE(row.value);
         CHECK(decide({{row.value, 1.5}, 3.0}, {132.0, 144.0}) == row.expected);
@@ -75,20 +76,20 @@ TEST_CASE("the rules differ between the limit and the guard band", "[core][confo
     const auto verdict = [&](double value, const char* rule, double slack = 0.0) {
         return decide({{value, 1.5}, 3.0, slack}, limit, decision_rule_named(rule));
     };
-    CHECK(verdict(144.0, "simple") == Verdict::within);
-    CHECK(verdict(144.1, "simple") == Verdict::above);
-    CHECK(verdict(141.0, "guarded") == Verdict::within);
-    CHECK(verdict(141.1, "guarded") == Verdict::cannot_tell);
-    CHECK(verdict(141.53, "probability") == Verdict::within);
-    CHECK(verdict(141.54, "probability") == Verdict::cannot_tell);
-    CHECK(verdict(142.73, "probability=0.8") == Verdict::within);  // 0.8416 u below the limit
-    CHECK(verdict(142.75, "probability=0.8") == Verdict::cannot_tell);
-    CHECK(verdict(146.47, "probability") == Verdict::above);
+    CHECK(verdict(144.0, "simple") == LimitVerdict::within);
+    CHECK(verdict(144.1, "simple") == LimitVerdict::above);
+    CHECK(verdict(141.0, "guarded") == LimitVerdict::within);
+    CHECK(verdict(141.1, "guarded") == LimitVerdict::cannot_tell);
+    CHECK(verdict(141.53, "probability") == LimitVerdict::within);
+    CHECK(verdict(141.54, "probability") == LimitVerdict::cannot_tell);
+    CHECK(verdict(142.73, "probability=0.8") == LimitVerdict::within);  // 0.8416 u below the limit
+    CHECK(verdict(142.75, "probability=0.8") == LimitVerdict::cannot_tell);
+    CHECK(verdict(146.47, "probability") == LimitVerdict::above);
     // Limits that are themselves known to +-1 deg only.
-    CHECK(verdict(143.5, "simple", 1.0) == Verdict::cannot_tell);
-    CHECK(verdict(140.1, "guarded", 1.0) == Verdict::cannot_tell);
-    CHECK(verdict(140.0, "guarded", 1.0) == Verdict::within);
-    CHECK(verdict(140.6, "probability", 1.0) == Verdict::cannot_tell);
+    CHECK(verdict(143.5, "simple", 1.0) == LimitVerdict::cannot_tell);
+    CHECK(verdict(140.1, "guarded", 1.0) == LimitVerdict::cannot_tell);
+    CHECK(verdict(140.0, "guarded", 1.0) == LimitVerdict::within);
+    CHECK(verdict(140.6, "probability", 1.0) == LimitVerdict::cannot_tell);
 }
 
 TEST_CASE("false acceptance shrinks with the guard band as JCGM 106 has it", "[core][conformity]") {
@@ -116,8 +117,8 @@ TEST_CASE("a rule is asked for by name and level", "[core][conformity]") {
     }
     const double missing = std::numeric_limits<double>::quiet_NaN();
     for (const char* rule : {"simple", "guarded", "probability"}) {
-        CHECK(decide({{missing, 1.0}, 2.0}, {0.0, 1.0}, decision_rule_named(rule)) == Verdict::cannot_tell);
+        CHECK(decide({{missing, 1.0}, 2.0}, {0.0, 1.0}, decision_rule_named(rule)) == LimitVerdict::cannot_tell);
     }
-    CHECK(decide({{0.5, missing}, missing}, {0.0, 1.0}) == Verdict::cannot_tell);
-    CHECK(name_of(Verdict::cannot_tell) == "cannot tell");
+    CHECK(decide({{0.5, missing}, missing}, {0.0, 1.0}) == LimitVerdict::cannot_tell);
+    CHECK(name_of(LimitVerdict::cannot_tell) == "cannot tell");
 }

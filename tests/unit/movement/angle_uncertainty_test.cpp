@@ -32,8 +32,8 @@ class Comparison {
 
 constexpr double gain_deg_per_v = 38.0;
 constexpr double offset_deg = -21.5;
-constexpr double scatter_deg = 0.6;  // of the sensor about its line, at every angle anew
-constexpr double noise_deg = 0.15;   // of one sample
+constexpr double sensor_scatter_deg = 0.6;  // of the sensor about its line, at every angle anew
+constexpr double noise_deg = 0.15;          // of one sample
 constexpr double top_deg = 100.0, bottom_deg = -12.0;
 
 double reading_v(double sensor_deg) {
@@ -43,7 +43,7 @@ double reading_v(double sensor_deg) {
 Calibration calibrated(Noise& draw) {
     std::vector<CalibrationPoint> points;
     for (const double known_deg : {0.0, 30.0, 60.0, 90.0, 120.0}) {
-        points.push_back({.known_deg = known_deg, .reading = reading_v(known_deg + scatter_deg * draw())});
+        points.push_back({.known_deg = known_deg, .reading = reading_v(known_deg + sensor_scatter_deg * draw())});
     }
     Findings findings;
     return fit_calibration(points, {.unit = "V", .motion = joint_motion("elbow")}, findings);
@@ -51,7 +51,8 @@ Calibration calibrated(Noise& draw) {
 
 /// Neutral, the top, the bottom, each held; the sensor's scatter is one at each of them.
 Channel recording(const std::vector<double>& truth_deg, Noise& draw) {
-    const double at_neutral = scatter_deg * draw(), at_top = scatter_deg * draw(), at_bottom = scatter_deg * draw();
+    const double at_neutral = sensor_scatter_deg * draw(), at_top = sensor_scatter_deg * draw(),
+                 at_bottom = sensor_scatter_deg * draw();
     const double strapped_on_deg = 7.0 * draw();
     Channel channel;
     channel.unit = "V";
@@ -75,7 +76,7 @@ TEST_CASE("stated uncertainties agree within 2 % with those of Monte Carlo trial
     Noise draw(2024);
     for (int trial = 0; trial < 8000; ++trial) {
         const Calibration calibration = calibrated(draw);
-        const double reading = reading_v(105.0 + scatter_deg * draw());
+        const double reading = reading_v(105.0 + sensor_scatter_deg * draw());
         calibrated_angle.add(angle_of_reading(calibration, reading).value - 105.0,
                              reading_budget(calibration, reading));
 

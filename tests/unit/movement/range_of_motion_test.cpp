@@ -137,8 +137,8 @@ TEST_CASE("the farthest of many noisy samples is too far by about as much as sta
         positive.add(range.positive.angle.value() - 60.0, range.positive.budget);
         arc.add(range.arc.value() - 120.0, range.arc_budget);
     }
-    // A slow turning point cannot be told from a short hold in noise, so its uncertainty is on the safe side.
-    const double largest = frequency_hz < 0.2 && hold_s == 0.0 ? 1.45 : 1.2;
+    // A turning point cannot be told from a short hold in noise, so its uncertainty is on the safe side.
+    const double largest = hold_s == 0.0 ? 1.45 : 1.2;
     CHECK(positive.stated_over_true() > 0.8);
     CHECK(positive.stated_over_true() < largest);
     CHECK(arc.stated_over_true() > 0.8);

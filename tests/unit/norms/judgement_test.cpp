@@ -59,7 +59,7 @@ TEST_CASE("a value is placed among the people of its group", "[norms][judgement]
     CHECK_THAT(first.inside_probability, WithinAbs(0.8132404651138276, 1e-9));
     // The confidence interval of the SD allows 5.2 to 5.8 deg, and so the limits 0.6 deg either way.
     CHECK_THAT(first.limit_slack_deg, WithinAbs(1.959963984540054 * 0.3, 1e-9));
-    CHECK(result.verdict() == Verdict::cannot_tell);
+    CHECK(result.verdict() == LimitVerdict::cannot_tell);
     // A single number has no spread.
     CHECK_FALSE(result.judgements[1].verdict);
     CHECK_THAT(result.judgements[1].difference_deg, WithinAbs(-9.0, 1e-12));
@@ -71,17 +71,17 @@ TEST_CASE("verdicts leave out the guard band and what rounding leaves open", "[n
     struct Row {
         double value, u;
         const char* rule;
-        Verdict expected;
+        LimitVerdict expected;
     };
     const NormTable norms = table();
     for (const Row& row :
-         {Row{143.8, 2.0, "guarded", Verdict::within}, Row{143.6, 2.0, "guarded", Verdict::cannot_tell},
-          Row{134.8, 2.0, "guarded", Verdict::cannot_tell}, Row{134.6, 2.0, "guarded", Verdict::below},
-          Row{165.4, 2.0, "guarded", Verdict::above}, Row{139.9, 2.0, "simple", Verdict::within},
-          Row{139.7, 2.0, "simple", Verdict::cannot_tell}, Row{138.7, 2.0, "simple", Verdict::cannot_tell},
-          Row{138.5, 2.0, "simple", Verdict::below}, Row{143.2, 2.0, "probability", Verdict::within},
-          Row{143.0, 2.0, "probability", Verdict::cannot_tell}, Row{150.0, 0.0, "guarded", Verdict::cannot_tell},
-          Row{150.0, 0.0, "simple", Verdict::within}}) {
+         {Row{143.8, 2.0, "guarded", LimitVerdict::within}, Row{143.6, 2.0, "guarded", LimitVerdict::cannot_tell},
+          Row{134.8, 2.0, "guarded", LimitVerdict::cannot_tell}, Row{134.6, 2.0, "guarded", LimitVerdict::below},
+          Row{165.4, 2.0, "guarded", LimitVerdict::above}, Row{139.9, 2.0, "simple", LimitVerdict::within},
+          Row{139.7, 2.0, "simple", LimitVerdict::cannot_tell}, Row{138.7, 2.0, "simple", LimitVerdict::cannot_tell},
+          Row{138.5, 2.0, "simple", LimitVerdict::below}, Row{143.2, 2.0, "probability", LimitVerdict::within},
+          Row{143.0, 2.0, "probability", LimitVerdict::cannot_tell},
+          Row{150.0, 0.0, "guarded", LimitVerdict::cannot_tell}, Row{150.0, 0.0, "simple", LimitVerdict::within}}) {
         CAPTURE(row.value, row.rule);
         const JudgingOptions options{.rule = decision_rule_named(row.rule)};
         const auto result = judge_extent(norms, woman(MotionMode::passive), extent(row.value, row.u), options);
@@ -105,7 +105,7 @@ TEST_CASE("a skewed row gives percentiles and no z", "[norms][judgement]") {
     CHECK(only.band->lower_deg == -12.0);
     CHECK(only.band->upper_deg == 14.0);
     CHECK(only.limit_slack_deg == 0.0);
-    CHECK(only.verdict == Verdict::within);
+    CHECK(only.verdict == LimitVerdict::within);
 }
 
 TEST_CASE("another sex, age or mode is no match and the reason says what is missing", "[norms][judgement]") {

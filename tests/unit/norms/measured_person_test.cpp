@@ -123,7 +123,7 @@ TEST_CASE("a person is outside when an extent that has a norm is", "[norms][meas
     const auto low = judge_person(norms, read.people[0]);
     CHECK(low.is_outside());
     REQUIRE(low.extents.size() == 2);  // the arc has no rows and is left out
-    CHECK(low.extents[0].verdict() == Verdict::below);
+    CHECK(low.extents[0].verdict() == LimitVerdict::below);
     CHECK(low.extents[1].judgements.empty());
     CHECK_FALSE(judge_person(norms, read.people[1]).is_outside());
     CHECK(judge_person(norms, read.people[1]).has_judgement());
