@@ -69,10 +69,10 @@ constexpr auto command_table = std::to_array<Command>({
      "jointrom check --value-deg 141 --u-deg 2 --joint elbow --motion flexion --sex F --age 30 --mode passive\n"
      "jointrom check P03_left_elbow.csv --sex F --age 20 --against passive --tasks",
      attach_check},
-    {"grade", "students' own readings against the computed values",
-     "jointrom grade answers.csv --results class/trials.csv\n"
-     "jointrom grade answers.csv --results class/trials.csv --tolerance-deg 3 --by participant --format csv",
-     attach_grade},
+    {"batch", "the recordings of a class, as tables",
+     "jointrom batch . --pattern '{participant}_{side}_elbow.csv' --into results\n"
+     "jointrom batch . --pattern '{participant}_{side}_elbow.csv' --into coded --pseudonymise key.csv",
+     attach_batch},
     {"summary", "result tables of a class: statistics by group, side differences, change, outliers",
      "jointrom summary class_trials.csv\n"
      "jointrom summary class_trials.csv --by side --compare condition=before,after",
@@ -81,6 +81,10 @@ constexpr auto command_table = std::to_array<Command>({
      "jointrom agreement class_trials.csv\n"
      "jointrom agreement class_trials.csv --value positive_deg --repeat condition --table errors",
      attach_agreement},
+    {"grade", "students' own readings against the computed values",
+     "jointrom grade answers.csv --results class/trials.csv\n"
+     "jointrom grade answers.csv --results class/trials.csv --tolerance-deg 3 --by participant --format csv",
+     attach_grade},
 });
 
 ExitStatus status_of(FailureKind kind) {
