@@ -80,7 +80,7 @@ Trial prepare_trial(const std::string& file, std::istream& standard_input, const
     } else {
         settle_neutral(settings, standard_input, options, findings);
     }
-    AngleTrace trace = prepare_angle(angle_channel(recording), options, findings);
+    AngleTrace trace = prepare_angle(std::move(angle_channel(recording)), options, findings);
     return {std::move(recording), std::move(trace), std::move(findings)};
 }
 

@@ -49,7 +49,6 @@ AngleTrace AngleTraceBuilder::build(AngleTraceParts parts) {
     clear_outside(trace.pieces_, parts.angle_deg);
     clear_outside(trace.pieces_, parts.unfiltered_deg);
     trace.velocity_deg_s_ = first_derivative(parts.angle_deg, parts.rate, EndDifference::second_order);
-    trace.acceleration_deg_s2_ = second_derivative(parts.angle_deg, parts.rate);
     trace.rate_ = parts.rate;
     trace.start_ = parts.start;
     trace.angle_deg_ = std::move(parts.angle_deg);
@@ -60,6 +59,10 @@ AngleTrace AngleTraceBuilder::build(AngleTraceParts parts) {
     trace.lowpass_ = parts.lowpass;
     trace.steps_ = std::move(parts.steps);
     return trace;
+}
+
+std::vector<double> acceleration_deg_s2(const AngleTrace& trace) {
+    return second_derivative(trace.angle_deg(), trace.rate());
 }
 
 AngleTrace trace_from_angles(std::vector<double> angle_deg, Hertz rate, Seconds start, const JointMotion& motion,

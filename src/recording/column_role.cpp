@@ -154,15 +154,12 @@ ColumnRole RoleFinder::role_by_name(std::size_t i) const {
 /// most often is the finest.
 void RoleFinder::match_times() {
     std::optional<std::size_t> time;
-    std::size_t rises_of_time = 0;
     bool is_side_by_side = false;
     for (std::size_t i = 0; i < table_.columns.size(); ++i) {
         roles_.time_of.push_back(time);
         if (roles_.of[i] == ColumnRole::time) {
-            const std::size_t rises = steps_of(values(i)).rises;
-            if (!is_side_by_side || rises > rises_of_time) {
+            if (!is_side_by_side || steps_of(values(i)).rises > steps_of(values(*time)).rises) {
                 time = i;
-                rises_of_time = rises;
             }
             is_side_by_side = true;
         } else if (is_channel(i)) {

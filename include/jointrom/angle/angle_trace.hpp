@@ -28,7 +28,7 @@ struct TraceUncertainty {
     bool linearity_is_measured = false;  ///< by the scatter of a calibration; false: assumed
 };
 
-/// A calibrated, zeroed, sign-corrected, filtered joint angle with velocity and acceleration, at a uniform rate.
+/// A calibrated, zeroed, sign-corrected, filtered joint angle with its velocity, at a uniform rate.
 /// Samples inside a gap are NaN in every series; `pieces()` are the stretches without gaps.
 class AngleTrace {
   public:
@@ -47,7 +47,6 @@ class AngleTrace {
     /// The same angle before the low-pass filter.
     [[nodiscard]] std::span<const double> unfiltered_deg() const noexcept { return unfiltered_deg_; }
     [[nodiscard]] std::span<const double> velocity_deg_s() const noexcept { return velocity_deg_s_; }
-    [[nodiscard]] std::span<const double> acceleration_deg_s2() const noexcept { return acceleration_deg_s2_; }
     [[nodiscard]] std::span<const SampleSpan> pieces() const noexcept { return pieces_; }
 
     [[nodiscard]] const JointMotion& motion() const noexcept { return motion_; }
@@ -63,7 +62,7 @@ class AngleTrace {
 
     Hertz rate_;
     Seconds start_;
-    std::vector<double> angle_deg_, unfiltered_deg_, velocity_deg_s_, acceleration_deg_s2_;
+    std::vector<double> angle_deg_, unfiltered_deg_, velocity_deg_s_;
     std::vector<SampleSpan> pieces_;
     JointMotion motion_;
     Side side_ = Side::unknown;
@@ -71,6 +70,9 @@ class AngleTrace {
     Hertz lowpass_;
     std::vector<std::string> steps_;
 };
+
+/// The angular acceleration: second differences, the end value repeated at either end of a piece.
+[[nodiscard]] std::vector<double> acceleration_deg_s2(const AngleTrace& trace);
 
 /// A trace from angles that are anatomical already: a file that `angles` wrote, or a model.
 ///
