@@ -1,5 +1,5 @@
-#include "movement_scale.hpp"
 
+#include <jointrom/movement/movement_scale.hpp>
 #include <jointrom/signal/noise_level.hpp>
 #include <jointrom/signal/zero_phase.hpp>
 
