@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cassert>
+#include <cmath>
 #include <limits>
 #include <utility>
 
@@ -61,8 +62,14 @@ AngleTrace AngleTraceBuilder::build(AngleTraceParts parts) {
     return trace;
 }
 
-std::vector<double> acceleration_deg_s2(const AngleTrace& trace) {
-    return second_derivative(trace.angle_deg(), trace.rate());
+double AngleTrace::acceleration_deg_s2(std::size_t i) const noexcept {
+    const auto present = [this](std::size_t k) { return k < angle_deg_.size() && std::isfinite(angle_deg_[k]); };
+    if (!present(i)) {
+        return missing;
+    }
+    // A piece has three samples or more; before the first, i - 1 wraps around and is not present.
+    const std::size_t k = !present(i - 1) ? i + 1 : !present(i + 1) ? i - 1 : i;
+    return (angle_deg_[k + 1] - 2.0 * angle_deg_[k] + angle_deg_[k - 1]) * (rate_.value() * rate_.value());
 }
 
 AngleTrace trace_from_angles(std::vector<double> angle_deg, Hertz rate, Seconds start, const JointMotion& motion,

@@ -148,7 +148,7 @@ LoadSeries load_series(const AngleTrace& trace, const LoadModel& model) {
         const double hanging = model.hanging_deg(Degrees(trace.angle_deg()[i])) * radians_per_deg;
         const double speed = trace.velocity_deg_s()[i] * radians_per_deg;
         series.gravity_nm[i] = horizontal_nm * std::sin(hanging);
-        series.moment_nm[i] = series.gravity_nm[i] + inertia * trace.acceleration_deg_s2()[i] * radians_per_deg;
+        series.moment_nm[i] = series.gravity_nm[i] + inertia * trace.acceleration_deg_s2(i) * radians_per_deg;
         series.power_w[i] = series.moment_nm[i] * speed;
         series.energy_j[i] = horizontal_nm * (1.0 - std::cos(hanging)) + inertia * speed * speed / 2.0;
     }

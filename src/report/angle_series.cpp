@@ -44,7 +44,6 @@ std::string angle_series_header() {
 void angle_series_csv(const AngleTrace& trace, const std::function<void(std::string_view)>& sink) {
     constexpr std::size_t block = std::size_t{1} << 16;
     const AngleUncertainty u(trace);
-    const std::vector<double> acceleration = acceleration_deg_s2(trace);
     fmt::memory_buffer text;
     text.append(angle_series_header());
     for (std::size_t i = 0; i < trace.size(); ++i) {
@@ -55,7 +54,7 @@ void angle_series_csv(const AngleTrace& trace, const std::function<void(std::str
         } else {
             fmt::format_to(std::back_inserter(text), FMT_COMPILE("{:.6f},{:.4f},{:.3f},{:.3f},{:.2f}\n"), time_s,
                            tidy(angle_deg, 5e-5), u.at(angle_deg), tidy(trace.velocity_deg_s()[i], 5e-4),
-                           tidy(acceleration[i], 5e-3));
+                           tidy(trace.acceleration_deg_s2(i), 5e-3));
         }
         if (text.size() > block) {
             sink({text.data(), text.size()});
@@ -67,7 +66,6 @@ void angle_series_csv(const AngleTrace& trace, const std::function<void(std::str
 
 std::string angle_series_json(const AngleTrace& trace, const Report& report) {
     const AngleUncertainty u(trace);
-    const std::vector<double> acceleration = acceleration_deg_s2(trace);
     nlohmann::ordered_json root = json_envelope(report);
     nlohmann::ordered_json& result = root["result"];
     result["start_s"] = trace.start().value();
@@ -80,7 +78,7 @@ std::string angle_series_json(const AngleTrace& trace, const Report& report) {
         result["angle_deg"].push_back(json_number(trace.angle_deg()[i], 4));
         result["angle_u_deg"].push_back(json_number(u.at(trace.angle_deg()[i]), 3));
         result["velocity_deg_s"].push_back(json_number(trace.velocity_deg_s()[i], 3));
-        result["acceleration_deg_s2"].push_back(json_number(acceleration[i], 2));
+        result["acceleration_deg_s2"].push_back(json_number(trace.acceleration_deg_s2(i), 2));
     }
     return json_text(root);
 }

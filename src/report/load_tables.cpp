@@ -29,7 +29,7 @@ Cell joint_force(const LoadView& view, const SpanLoad& load) {
     return joint_force_n(view.model,
                          {.joint_angle = Degrees(view.trace.angle_deg()[i]),
                           .velocity_deg_s = view.trace.velocity_deg_s()[i],
-                          .acceleration_deg_s2 = view.trace.acceleration_deg_s2()[i]},
+                          .acceleration_deg_s2 = view.trace.acceleration_deg_s2(i)},
                          load.peak_moment_nm, *view.muscle);
 }
 

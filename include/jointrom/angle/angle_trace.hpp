@@ -47,6 +47,8 @@ class AngleTrace {
     /// The same angle before the low-pass filter.
     [[nodiscard]] std::span<const double> unfiltered_deg() const noexcept { return unfiltered_deg_; }
     [[nodiscard]] std::span<const double> velocity_deg_s() const noexcept { return velocity_deg_s_; }
+    /// Angular acceleration at sample i: the second difference; at an end of a piece, that of the sample next to it.
+    [[nodiscard]] double acceleration_deg_s2(std::size_t i) const noexcept;
     [[nodiscard]] std::span<const SampleSpan> pieces() const noexcept { return pieces_; }
 
     [[nodiscard]] const JointMotion& motion() const noexcept { return motion_; }
@@ -70,9 +72,6 @@ class AngleTrace {
     Hertz lowpass_;
     std::vector<std::string> steps_;
 };
-
-/// The angular acceleration: second differences, the end value repeated at either end of a piece.
-[[nodiscard]] std::vector<double> acceleration_deg_s2(const AngleTrace& trace);
 
 /// A trace from angles that are anatomical already: a file that `angles` wrote, or a model.
 ///
