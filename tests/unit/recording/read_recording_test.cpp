@@ -214,7 +214,11 @@ TEST_CASE("muscles are left out on request where the names tell which is which",
     };
     CHECK(names(plain_text(), {}) == "Angle;");
     CHECK(names(plain_text("t (s),Speed (deg/s),Knee\n"), {}) == "Speed;Knee;");
-    CHECK(names(plain_text("Time (s),Biceps,EMG (mV)\n"), {.angle_column = "Biceps"}) == "Biceps;EMG;");
+    ReadingOptions with_names;
+    with_names.angle_column = "Biceps";
+    CHECK(names(plain_text("Time (s),Biceps,EMG (mV)\n"), with_names) == "Biceps;EMG;");
     CHECK(names(plain_text("Time (s),Channel,EMG (mV)\n"), {}) == "Channel;EMG;");
-    CHECK(names(plain_text(), {.emg_columns = {{"flexor", "EMG"}}}) == "Angle;flexor;");
+    with_names = {};
+    with_names.emg_columns = {{"flexor", "EMG"}};
+    CHECK(names(plain_text(), with_names) == "Angle;flexor;");
 }
