@@ -88,7 +88,7 @@ Trial prepare_trial(Recording recording, const Settings& settings, const Referen
     } else {
         settle_neutral(settings, references, options, findings);
     }
-    AngleTrace trace = prepare_angle(angle_channel(recording), options, findings);
+    AngleTrace trace = prepare_angle(std::move(angle_channel(recording)), options, findings);
     return {std::move(recording), std::move(trace), std::move(findings)};
 }
 

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cassert>
+#include <cmath>
 #include <limits>
 #include <utility>
 
@@ -49,7 +50,6 @@ AngleTrace AngleTraceBuilder::build(AngleTraceParts parts) {
     clear_outside(trace.pieces_, parts.angle_deg);
     clear_outside(trace.pieces_, parts.unfiltered_deg);
     trace.velocity_deg_s_ = first_derivative(parts.angle_deg, parts.rate, EndDifference::second_order);
-    trace.acceleration_deg_s2_ = second_derivative(parts.angle_deg, parts.rate);
     trace.rate_ = parts.rate;
     trace.start_ = parts.start;
     trace.angle_deg_ = std::move(parts.angle_deg);
@@ -61,6 +61,16 @@ AngleTrace AngleTraceBuilder::build(AngleTraceParts parts) {
     trace.lowpass_ = parts.lowpass;
     trace.steps_ = std::move(parts.steps);
     return trace;
+}
+
+double AngleTrace::acceleration_deg_s2(std::size_t i) const noexcept {
+    const auto present = [this](std::size_t k) { return k < angle_deg_.size() && std::isfinite(angle_deg_[k]); };
+    if (!present(i)) {
+        return missing;
+    }
+    // A piece has three samples or more; before the first, i - 1 wraps around and is not present.
+    const std::size_t k = !present(i - 1) ? i + 1 : !present(i + 1) ? i - 1 : i;
+    return (angle_deg_[k + 1] - 2.0 * angle_deg_[k] + angle_deg_[k - 1]) * (rate_.value() * rate_.value());
 }
 
 AngleTrace trace_from_angles(std::vector<double> angle_deg, Hertz rate, Seconds start, const JointMotion& motion,

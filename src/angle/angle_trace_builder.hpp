@@ -23,7 +23,7 @@ struct AngleTraceParts {
 
 class AngleTraceBuilder {
   public:
-    /// Adds pieces, velocity and acceleration to the parts. Stretches of fewer than three samples become gaps.
+    /// Adds pieces and velocity to the parts. Stretches of fewer than three samples become gaps.
     /// \throws Failure unreadable_data "too-short" when no piece has three samples
     [[nodiscard]] static AngleTrace build(AngleTraceParts parts);
 };

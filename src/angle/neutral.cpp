@@ -104,10 +104,13 @@ Fit fit_of_sensor_zero(std::pair<Degrees, Degrees> range, const NeutralContext& 
 /// The stretch that is neutral: the first, unless the joint moved before it and a later one is nearer to straight.
 SampleSpan neutral_stretch(std::span<const double> used, std::span<const SampleSpan> stretches, Findings& findings) {
     const SampleSpan first = stretches.front();
-    const auto [low, high] = percentile_range(used.first(first.first));
     const double level_deg = held_level(used, first).mean;
+    if (distance_from_straight_deg(level_deg) <= far_from_neutral_deg) {
+        return first;
+    }
+    const auto [low, high] = percentile_range(used.first(first.first));
     const double moved_deg = std::max(high.value() - level_deg, level_deg - low.value());
-    if (distance_from_straight_deg(level_deg) <= far_from_neutral_deg || !(moved_deg > far_from_neutral_deg)) {
+    if (!(moved_deg > far_from_neutral_deg)) {
         return first;
     }
     const auto straight = std::ranges::find_if(stretches, [&](const SampleSpan& stretch) {
@@ -121,22 +124,23 @@ SampleSpan neutral_stretch(std::span<const double> used, std::span<const SampleS
 
 Neutral from_first_still(std::span<const double> angle_deg, const NeutralContext& context, Findings& findings) {
     const std::span<const double> used = slice(angle_deg, context.used);
-    const std::vector<SampleSpan> stretches = still_stretches(used, context.rate);
-    auto [low, high] = percentile_range(used);
-    const double turns_deg = whole_turns_deg(low, high);
-    if (stretches.empty()) {
+    if (context.still.empty()) {
+        const auto [low, high] = percentile_range(used);
+        const double turns_deg = whole_turns_deg(low, high);
         return sensor_zero(std::isfinite(turns_deg) ? turns_deg : 0.0, 0, "no posture was held still", findings);
     }
-    const SampleSpan chosen = neutral_stretch(used, stretches, findings);
+    const SampleSpan chosen = neutral_stretch(used, context.still, findings);
     const SampleSpan first{chosen.first + context.used.first, chosen.last + context.used.first};
     const HeldLevel level = held_level(angle_deg, first);
-    const std::string where = std::string(chosen == stretches.front() ? "the first" : "a later") + " still posture (" +
-                              place_text(context, first) + ") reads " + fixed_text(level.mean, 1) + " deg";
+    const std::string where = std::string(chosen == context.still.front() ? "the first" : "a later") +
+                              " still posture (" + place_text(context, first) + ") reads " + fixed_text(level.mean, 1) +
+                              " deg";
     if (context.motion.is_known() && distance_from_straight_deg(level.mean) > far_from_neutral_deg) {
-        const Degrees turns(turns_deg);
+        const auto [low, high] = percentile_range(used);
+        const Degrees turns(whole_turns_deg(low, high));
         const Fit fit = fit_of_sensor_zero({low - turns, high - turns}, context);
         if (fit.kept != fit.turned) {
-            return sensor_zero(turns_deg, fit.kept ? 1 : -1,
+            return sensor_zero(turns.value(), fit.kept ? 1 : -1,
                                where + " and all readings, " + fixed_text((low - turns).value(), 0) + " to " +
                                    fixed_text((high - turns).value(), 0) + " deg, are " + context.motion.joint +
                                    " angles" + (fit.kept ? "" : " with the opposite sign") + " already",

@@ -89,43 +89,60 @@ double variance_of_mean(std::span<const double> values) {
 }
 
 /// Means over averaging_s, their speed, and what noise alone would make of both.
-struct Smoothed {
-    std::vector<double> level_deg, speed_deg_s;
-    double level_noise_deg = 0.0, speed_noise_deg_s = 0.0;
+class Smoothed {
+  public:
+    Smoothed(std::span<const double> run, Hertz rate) : rate_hz_(rate.value()) {
+        const auto window = static_cast<std::size_t>(std::max(1.0, std::round(averaging_s * rate_hz_)));
+        reach_ = std::max<std::size_t>(1, (window + 1) / 2);
+        whole_reach_s_ = static_cast<double>(2 * reach_) / rate_hz_;
+        level_deg_ = moving_mean(run, window);
+        const double noise_deg = noise_sd(run);
+        if (std::isfinite(noise_deg)) {
+            level_noise_deg_ = noise_deg / std::sqrt(static_cast<double>(window));
+        }
+    }
+
+    [[nodiscard]] std::span<const double> level_deg() const { return level_deg_; }
+    [[nodiscard]] double level_noise_deg() const { return level_noise_deg_; }
+
+    [[nodiscard]] double speed_deg_s(std::size_t i) const {
+        if (i >= reach_ && i + reach_ < level_deg_.size()) {
+            return std::abs(level_deg_[i + reach_] - level_deg_[i - reach_]) / whole_reach_s_;
+        }
+        const std::size_t before = i - std::min(i, reach_);
+        const std::size_t after = std::min(i + reach_, level_deg_.size() - 1);
+        const double time_s = static_cast<double>(after - before) / rate_hz_;
+        return after > before ? std::abs(level_deg_[after] - level_deg_[before]) / time_s : 0.0;
+    }
+    [[nodiscard]] double peak_speed_deg_s() const {
+        double peak = 0.0;
+        for (std::size_t i = 0; i < level_deg_.size(); ++i) {
+            peak = std::max(peak, speed_deg_s(i));
+        }
+        return peak;
+    }
+    [[nodiscard]] double speed_noise_deg_s() const {
+        return std::sqrt(2.0) * level_noise_deg_ * rate_hz_ / (2.0 * static_cast<double>(reach_));
+    }
+
+  private:
+    double rate_hz_;
+    std::size_t reach_ = 1;
+    double whole_reach_s_ = 0.0;
+    std::vector<double> level_deg_;
+    double level_noise_deg_ = 0.0;
 };
 
-Smoothed smoothed(std::span<const double> run, Hertz rate) {
-    const auto window = static_cast<std::size_t>(std::max(1.0, std::round(averaging_s * rate.value())));
-    const std::size_t reach = std::max<std::size_t>(1, (window + 1) / 2);
-    Smoothed result;
-    result.level_deg = moving_mean(run, window);
-    result.speed_deg_s.resize(run.size());
-    for (std::size_t i = 0; i < run.size(); ++i) {
-        const std::size_t before = i - std::min(i, reach);
-        const std::size_t after = std::min(i + reach, run.size() - 1);
-        const double time_s = static_cast<double>(after - before) / rate.value();
-        result.speed_deg_s[i] =
-            after > before ? std::abs(result.level_deg[after] - result.level_deg[before]) / time_s : 0.0;
-    }
-    const double noise_deg = noise_sd(run);
-    if (std::isfinite(noise_deg)) {
-        result.level_noise_deg = noise_deg / std::sqrt(static_cast<double>(window));
-        result.speed_noise_deg_s =
-            std::sqrt(2.0) * result.level_noise_deg * rate.value() / (2.0 * static_cast<double>(reach));
-    }
-    return result;
-}
-
 double still_speed_deg_s(const Smoothed& smooth, const StillnessRule& rule) {
-    const double peak = *std::ranges::max_element(smooth.speed_deg_s);
+    const double peak = smooth.peak_speed_deg_s();
     const double least = rule.speed.value();
     const double by_movement = std::clamp(rule.speed_of_peak * peak, least, 2.0 * least);
-    const double by_noise = std::min(4.0 * smooth.speed_noise_deg_s, 0.15 * peak);
+    const double by_noise = std::min(4.0 * smooth.speed_noise_deg_s(), 0.15 * peak);
     return std::max(by_movement, by_noise);
 }
 
 double level_tolerance_deg(const Smoothed& smooth, const StillnessRule& rule) {
-    return rule.level.value() + 4.0 * smooth.level_noise_deg;
+    return rule.level.value() + 4.0 * smooth.level_noise_deg();
 }
 
 std::size_t shortest_samples(Hertz rate, const StillnessRule& rule) {
@@ -133,21 +150,21 @@ std::size_t shortest_samples(Hertz rate, const StillnessRule& rule) {
 }
 
 /// Cuts a still run where its level wanders off and adds what is long enough.
-void add_postures(const Smoothed& smooth, SampleSpan run, double tolerance_deg, std::size_t shortest,
+void add_postures(std::span<const double> level_deg, SampleSpan run, double tolerance_deg, std::size_t shortest,
                   std::size_t offset, std::vector<SampleSpan>& postures) {
     std::size_t first = run.first;
-    double low = smooth.level_deg[first], high = low;
+    double low = level_deg[first], high = low;
     for (std::size_t i = run.first; i <= run.last; ++i) {
         if (i < run.last) {
-            low = std::min(low, smooth.level_deg[i]);
-            high = std::max(high, smooth.level_deg[i]);
+            low = std::min(low, level_deg[i]);
+            high = std::max(high, level_deg[i]);
         }
         if (i == run.last || high - low > tolerance_deg) {
             if (i - first >= shortest) {
                 postures.push_back({offset + first, offset + i});
             }
             first = i;
-            low = high = i < run.last ? smooth.level_deg[i] : 0.0;
+            low = high = i < run.last ? level_deg[i] : 0.0;
         }
     }
 }
@@ -183,16 +200,16 @@ std::vector<SampleSpan> still_stretches(std::span<const double> angle_deg, Hertz
         if (piece.size() < shortest) {
             continue;
         }
-        const Smoothed smooth = smoothed(slice(angle_deg, piece), rate);
+        const Smoothed smooth(slice(angle_deg, piece), rate);
         const double limit_deg_s = still_speed_deg_s(smooth, rule);
         const double tolerance_deg = level_tolerance_deg(smooth, rule);
         for (std::size_t i = 0; i < piece.size();) {
             std::size_t end = i;
-            while (end < piece.size() && smooth.speed_deg_s[end] <= limit_deg_s) {
+            while (end < piece.size() && smooth.speed_deg_s(end) <= limit_deg_s) {
                 ++end;
             }
             if (end - i >= shortest) {
-                add_postures(smooth, {i, end}, tolerance_deg, shortest, piece.first, postures);
+                add_postures(smooth.level_deg(), {i, end}, tolerance_deg, shortest, piece.first, postures);
             }
             i = end + 1;
         }
@@ -203,8 +220,8 @@ std::vector<SampleSpan> still_stretches(std::span<const double> angle_deg, Hertz
 bool is_still(std::span<const double> angle_deg, SampleSpan span, Hertz rate, const StillnessRule& rule) {
     double low = std::numeric_limits<double>::infinity(), high = -low, tolerance_deg = 0.0;
     for (const SampleSpan piece : finite_runs(slice(angle_deg, span))) {
-        const Smoothed smooth = smoothed(slice(slice(angle_deg, span), piece), rate);
-        const auto [piece_low, piece_high] = std::ranges::minmax(smooth.level_deg);
+        const Smoothed smooth(slice(slice(angle_deg, span), piece), rate);
+        const auto [piece_low, piece_high] = std::ranges::minmax(smooth.level_deg());
         low = std::min(low, piece_low);
         high = std::max(high, piece_high);
         tolerance_deg = std::max(tolerance_deg, level_tolerance_deg(smooth, rule));

@@ -125,27 +125,35 @@ Direction find_direction(const std::optional<Direction>& stated, const Neutral& 
 }
 
 /// Compares the first with the last posture held, when the last is near enough to be the same one.
-void judge_resting_level(std::span<const double> angle_deg, Hertz rate, Findings& findings) {
-    const std::vector<SampleSpan> stretches = still_stretches(angle_deg, rate);
-    if (stretches.size() < 2) {
+void judge_resting_level(std::span<const double> angle_deg, std::span<const SampleSpan> still, Findings& findings) {
+    if (still.size() < 2) {
         return;
     }
-    const HeldLevel first = held_level(angle_deg, stretches.front());
-    const HeldLevel last = held_level(angle_deg, stretches.back());
-    const auto [low, high] = percentile_range(angle_deg);
+    const HeldLevel first = held_level(angle_deg, still.front());
+    const HeldLevel last = held_level(angle_deg, still.back());
     const double worth_saying_deg = std::max(5.0, 3.0 * std::max(first.sd, last.sd));
-    const double another_posture_deg = std::max(15.0, 0.25 * (high - low).value());
     const double change_deg = std::abs(last.mean - first.mean);
-    if (change_deg > worth_saying_deg && change_deg < another_posture_deg) {
+    if (!(change_deg > worth_saying_deg)) {
+        return;
+    }
+    const auto [low, high] = percentile_range(angle_deg);
+    const double another_posture_deg = std::max(15.0, 0.25 * (high - low).value());
+    if (change_deg < another_posture_deg) {
         findings.emplace_back("resting-level-drift", "the first posture held is at " + fixed_text(first.mean, 1) +
                                                          " deg, the last at " + fixed_text(last.mean, 1) + " deg");
     }
 }
 
-std::vector<double> anatomical(std::span<const double> sensor_deg, Degrees zero, int sign) {
-    std::vector<double> angle_deg(sensor_deg.size());
-    std::ranges::transform(sensor_deg, angle_deg.begin(), [&](double x) { return sign * (x - zero.value()); });
-    return angle_deg;
+/// Anatomical angles in the place of the sensor's; what is outside `used` falls away.
+std::vector<double> anatomical(std::vector<double> sensor_deg, SampleSpan used, Degrees zero, int sign) {
+    if (used.size() < sensor_deg.size()) {
+        const std::span<const double> part = slice(sensor_deg, used);
+        sensor_deg = std::vector<double>(part.begin(), part.end());
+    }
+    for (double& x : sensor_deg) {
+        x = sign * (x - zero.value());
+    }
+    return sensor_deg;
 }
 
 std::pair<Degrees, Degrees> extremes(std::span<const double> angle_deg) {
@@ -160,15 +168,19 @@ std::pair<Degrees, Degrees> extremes(std::span<const double> angle_deg) {
 }  // namespace
 
 AngleTrace prepare_angle(const Channel& channel, const PreparationOptions& options, Findings& findings) {
+    return prepare_angle(Channel(channel), options, findings);
+}
+
+AngleTrace prepare_angle(Channel&& channel, const PreparationOptions& options, Findings& findings) {
     AngleTraceParts parts{.motion = options.motion, .side = options.side};
     if (!options.motion.is_known()) {
         findings.emplace_back("joint-unknown", "directions are called positive and negative");
     }
-    const EvenSeries series = sensor_series(channel, options, parts.steps, findings);
+    EvenSeries series = sensor_series(std::move(channel), options, parts.steps, findings);
     const SampleSpan used = window_span(series, options.window);
 
     const Hertz cutoff = chosen_cutoff(series, options.lowpass, findings);
-    const std::vector<double> smooth_deg = cutoff.is_set() ? filtered(series, cutoff) : series.samples;
+    std::vector<double> smooth_deg = cutoff.is_set() ? filtered(series, cutoff) : series.samples;
     if (cutoff.is_set()) {
         parts.steps.push_back("low-pass " + fixed_text(cutoff.value(), 2) + " Hz, order 2, forward and backward");
     }
@@ -178,23 +190,24 @@ AngleTrace prepare_angle(const Channel& channel, const PreparationOptions& optio
                                              .calibration = options.calibration ? &*options.calibration : nullptr,
                                              .mirror = options.mirror};
     const std::optional<Direction> stated = stated_direction(direction_context, findings);
-    NeutralContext neutral_context{.rate = series.rate, .start = series.start, .used = used, .motion = options.motion};
+    const std::vector<SampleSpan> still = still_stretches(slice(series.samples, used), series.rate);
+    NeutralContext neutral_context{
+        .rate = series.rate, .start = series.start, .used = used, .still = still, .motion = options.motion};
     if (stated) {
         neutral_context.sign = stated->sign;
     }
     const Neutral neutral = find_neutral(series.samples, neutral_context, options.neutral, findings);
-    const std::span<const double> used_deg = slice(smooth_deg, used);
-    const auto [low, high] = percentile_range(used_deg);
+    const auto [low, high] = percentile_range(slice(smooth_deg, used));
     const Degrees zero(nearest_turn_deg(neutral.zero.value(), low, high));
     parts.steps.push_back(neutral.step);
     const Direction direction = find_direction(stated, neutral, low - zero, high - zero, options.motion, findings);
     parts.steps.push_back(direction.step);
 
-    parts.angle_deg = anatomical(used_deg, zero, direction.sign);
-    parts.unfiltered_deg = anatomical(slice(series.samples, used), zero, direction.sign);
     parts.reading_sign = direction.sign;
     parts.rate = series.rate;
     parts.start = series.time(used.first);
+    parts.angle_deg = anatomical(std::move(smooth_deg), used, zero, direction.sign);
+    parts.unfiltered_deg = anatomical(std::move(series.samples), used, zero, direction.sign);
     parts.lowpass = cutoff;
     parts.uncertainty = uncertainty_of(options, neutral, zero, direction.sign);
     parts.uncertainty.noise = noise_of(parts, neutral);
@@ -202,7 +215,7 @@ AngleTrace prepare_angle(const Channel& channel, const PreparationOptions& optio
 
     const auto [lowest, highest] = extremes(trace.angle_deg());
     judge_direction(options.motion, lowest, highest, findings);
-    judge_resting_level(trace.unfiltered_deg(), trace.rate(), findings);
+    judge_resting_level(trace.unfiltered_deg(), still, findings);
     return trace;
 }
 
@@ -210,9 +223,10 @@ NeutralChoice neutral_of_recording(const Channel& channel, const PreparationOpti
                                    Findings& findings) {
     std::vector<std::string> steps;
     Findings not_of_the_trial;
-    const EvenSeries series = sensor_series(channel, options, steps, not_of_the_trial);
+    const EvenSeries series = sensor_series(Channel(channel), options, steps, not_of_the_trial);
     const SampleSpan all{0, series.samples.size()};
-    const NeutralContext context{.rate = series.rate, .start = series.start, .used = all, .motion = options.motion};
+    const NeutralContext context{
+        .rate = series.rate, .start = series.start, .used = all, .still = {}, .motion = options.motion};
     NeutralChoice choice = options.neutral;
     if (choice.rule == NeutralChoice::Rule::first_still) {
         const std::vector<SampleSpan> stretches = still_stretches(series.samples, series.rate);

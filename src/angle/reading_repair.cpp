@@ -35,6 +35,15 @@ bool is_spike_at_edge(std::span<const double> x, std::size_t i, double limit_deg
            std::abs(x[next] - x[next_but_one]) <= limit_deg;
 }
 
+/// Whether any step from one sample to the next is large enough to lead to a spike.
+bool has_step_beyond(std::span<const double> x, double limit_deg) {
+    std::size_t count = 0;
+    for (std::size_t i = 1; i < x.size(); ++i) {
+        count += std::abs(x[i] - x[i - 1]) > limit_deg ? 1U : 0U;
+    }
+    return count > 0;
+}
+
 /// Length of a spike that starts at i, 0 when there is none.
 std::size_t spike_length(std::span<const double> x, std::size_t i, double limit_deg) {
     if (!finite_at(x, i - 1) || !finite_at(x, i + 1)) {
@@ -218,9 +227,12 @@ std::vector<SampleSpan> find_spikes(std::span<const double> angle_deg, Hertz rat
         return spikes;
     };
     const double limit_deg = std::max(10.0, fastest_step_deg(rate));
+    if (!has_step_beyond(angle_deg, limit_deg)) {
+        return {};  // most recordings
+    }
     std::vector<SampleSpan> spikes = found(limit_deg);
     if (spikes.empty()) {
-        return spikes;  // most recordings: no need to know the noise
+        return spikes;  // no need to know the noise
     }
     const double noise_deg = noise_sd(angle_deg);
     return 8.0 * noise_deg > limit_deg ? found(8.0 * noise_deg) : spikes;

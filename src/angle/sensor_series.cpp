@@ -85,10 +85,10 @@ void take_out_spikes(const Channel& channel, bool keep, std::vector<double>& ang
 
 }  // namespace
 
-EvenSeries sensor_series(const Channel& channel, const PreparationOptions& options, std::vector<std::string>& steps,
+EvenSeries sensor_series(Channel&& channel, const PreparationOptions& options, std::vector<std::string>& steps,
                          Findings& findings) {
     const ReadingScale scale = reading_scale(channel.unit, options.angle_unit, options.calibration, findings);
-    std::vector<double> angle_deg = channel.samples;
+    std::vector<double> angle_deg = std::move(channel.samples);
     if (!std::isnan(scale.full_turn)) {
         join_up(angle_deg, channel.times.rate(), scale.full_turn, steps, findings);
     }

@@ -9,8 +9,9 @@
 
 namespace jointrom {
 
+/// The channel's samples are used up.
 /// \throws Failure as prepare_angle()
-[[nodiscard]] EvenSeries sensor_series(const Channel& channel, const PreparationOptions& options,
+[[nodiscard]] EvenSeries sensor_series(Channel&& channel, const PreparationOptions& options,
                                        std::vector<std::string>& steps, Findings& findings);
 
 /// The samples of `window`, all of them when it is not set. \throws Failure usage "window-empty"

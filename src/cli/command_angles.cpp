@@ -15,7 +15,7 @@ ExitStatus run_angles(const TrialOptions& options, Console& console) {
         throw Failure(FailureKind::usage, "format-unknown", "--format is table, expected csv or json for a series");
     }
     const Settings settings = options.settings.settings();
-    const Trial trial = options.trial(settings, console);
+    const Trial trial = options.trial_of_angle(settings, console);
     options.output.write(trial.findings, console, [&](const TextSink& sink) {
         if (form == Format::csv) {
             angle_series_csv(trial.trace, sink);

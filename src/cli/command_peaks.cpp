@@ -10,7 +10,7 @@ namespace {
 
 ExitStatus run_peaks(const TrialOptions& options, Console& console) {
     const Settings settings = options.settings.settings();
-    const Trial trial = options.trial(settings, console);
+    const Trial trial = options.trial_of_angle(settings, console);
     const auto points = turning_points(trial.trace, settings.turning_points);
     Report report = options.report(trial, settings, "jointrom-peaks", "turning points");
     report.tables.push_back(turning_point_table(trial.trace, points));

@@ -10,7 +10,7 @@ namespace {
 
 ExitStatus run_phases(const TrialOptions& options, Console& console) {
     const Settings settings = options.settings.settings();
-    const Trial trial = options.trial(settings, console);
+    const Trial trial = options.trial_of_angle(settings, console);
     const MovementPhases found = movement_phases(trial.trace, settings.phases);
     Report report = options.report(trial, settings, "jointrom-phases", "phases of movement");
     report.tables.push_back(phase_table(trial.trace, found.phases));

@@ -23,7 +23,7 @@ std::string notation_sentence(const JointMotion& motion, const RangeOfMotion& ra
 
 ExitStatus run_range(const TrialOptions& options, Console& console) {
     const Settings settings = options.settings.settings();
-    const Trial trial = options.trial(settings, console);
+    const Trial trial = options.trial_of_angle(settings, console);
     const MovementPhases phases = movement_phases(trial.trace, settings.phases);
     const Repetitions found = repetitions(trial.trace, phases, {.with_smoothness = false});
     const auto postures = still_postures(trial.trace, settings.stillness);

@@ -15,7 +15,7 @@ struct RepetitionsOptions : TrialOptions {
 
 ExitStatus run_repetitions(const RepetitionsOptions& options, Console& console) {
     const Settings settings = options.settings.settings();
-    const Trial trial = options.trial(settings, console);
+    const Trial trial = options.trial_of_angle(settings, console);
     const MovementPhases phases = movement_phases(trial.trace, settings.phases);
     const Repetitions found = repetitions(trial.trace, phases);
     Report report = options.report(trial, settings, "jointrom-repetitions", "repetitions");

@@ -28,7 +28,7 @@ ExitStatus run_static(const StaticOptions& options, Console& console) {
     const std::vector<double> expected_deg =
         options.expected.empty() ? std::vector<double>() : number_list_setting("--expected-deg", options.expected);
     const PostureMatching matching = matching_named(options.matching);
-    const Trial trial = options.trial(settings, console);
+    const Trial trial = options.trial_of_angle(settings, console);
     const auto postures = still_postures(trial.trace, settings.stillness);
 
     Report report = options.report(trial, settings, "jointrom-static", "still postures");

@@ -18,6 +18,12 @@ Trial TrialOptions::trial(const Settings& chosen, Console& console) const {
     return prepare_trial(file, console.in, chosen);
 }
 
+Trial TrialOptions::trial_of_angle(const Settings& chosen, Console& console) const {
+    Settings settings_of_angle = chosen;
+    settings_of_angle.reading.angle_only = true;
+    return prepare_trial(file, console.in, settings_of_angle);
+}
+
 Report TrialOptions::report(const Trial& trial, const Settings& chosen, const std::string& schema,
                             const std::string& measured) const {
     const AngleTrace& trace = trial.trace;

@@ -24,6 +24,8 @@ struct TrialOptions {
     void attach(OptionList& list, std::vector<SettingGroup> more = {}, bool may_explain = false);
 
     [[nodiscard]] Trial trial(const Settings& chosen, Console& console) const;
+    /// Where the muscles do not matter.
+    [[nodiscard]] Trial trial_of_angle(const Settings& chosen, Console& console) const;
 
     /// A report with everything filled in but its tables: input, settings, findings, and the steps as remarks.
     /// \param schema e.g. "jointrom-range" \param measured e.g. "range of motion"

@@ -172,7 +172,7 @@ LoadSeries load_series(const AngleTrace& trace, const LoadModel& model, std::spa
         const double speed = trace.velocity_deg_s()[i] * radians_per_deg;
         series.gravity_nm[i] = horizontal_nm * std::sin(hanging);
         series.moment_nm[i] =
-            series.gravity_nm[i] + (moving[i] ? inertia * trace.acceleration_deg_s2()[i] * radians_per_deg : 0.0);
+            series.gravity_nm[i] + (moving[i] ? inertia * trace.acceleration_deg_s2(i) * radians_per_deg : 0.0);
         series.power_w[i] = series.moment_nm[i] * speed;
         series.energy_j[i] = horizontal_nm * (1.0 - std::cos(hanging)) + inertia * speed * speed / 2.0;
     }

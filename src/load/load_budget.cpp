@@ -65,7 +65,7 @@ Budget moment_budget(const AngleTrace& trace, const LoadModel& model, const Load
     const Degrees angle(trace.angle_deg()[sample]);
     const double hanging = model.hanging_deg(angle) * radians_per_deg;
     const bool accelerated = series.moment_nm[sample] != series.gravity_nm[sample];
-    const double acceleration = accelerated ? trace.acceleration_deg_s2()[sample] * radians_per_deg : 0.0;
+    const double acceleration = accelerated ? trace.acceleration_deg_s2(sample) * radians_per_deg : 0.0;
     Budget budget;
     add_masses(budget, model, {model.gravity_m_s2 * std::sin(hanging), acceleration});
     const double per_deg = model.horizontal_moment_nm() * std::cos(hanging) * radians_per_deg;

@@ -1,6 +1,6 @@
 #include <jointrom/movement/angle_uncertainty.hpp>
 
-#include "movement_scale.hpp"
+#include <jointrom/movement/movement_scale.hpp>
 
 #include <cmath>
 #include <limits>

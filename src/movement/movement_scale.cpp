@@ -1,11 +1,13 @@
-#include "movement_scale.hpp"
+#include <jointrom/movement/movement_scale.hpp>
+
+#include <jointrom/signal/order_statistic.hpp>
 
 #include "zigzag.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <functional>
-#include <queue>
+#include <vector>
 
 namespace jointrom {
 namespace {
@@ -16,27 +18,6 @@ constexpr double low_threshold_share = 0.1;  // of the robust arc: legs shorter 
 constexpr double undecided_share = 0.15;     // how near the middle the ends of a recording say nothing about rest
 constexpr double noise_spread = 10.0;        // plus and minus five SD hold all but 6 in ten million samples
 constexpr double smallest_arc_deg = 1.0;
-
-/// The few values farthest out; `Before` says which of two lies farther.
-template <typename Before>
-class Farthest {
-  public:
-    explicit Farthest(std::size_t capacity) : capacity_(capacity) {}
-
-    void take(double value) {
-        if (values_.size() < capacity_) {
-            values_.push(value);
-        } else if (Before()(value, values_.top())) {
-            values_.pop();
-            values_.push(value);
-        }
-    }
-    [[nodiscard]] double nearest() const { return values_.top(); }
-
-  private:
-    std::size_t capacity_;
-    std::priority_queue<double, std::vector<double>, Before> values_;
-};
 
 double mean_of(std::span<const double> samples) {
     double sum = 0.0;
@@ -89,20 +70,12 @@ AwayFromRest away_from_rest(const AngleTrace& trace, RobustLevels levels) {
 }  // namespace
 
 RobustLevels robust_levels(const AngleTrace& trace) {
-    std::size_t count = 0;
-    for (const SampleSpan piece : trace.pieces()) {
-        count += piece.size();
-    }
+    const auto angle = trace.angle_deg();
+    const auto angle_at = [angle](std::size_t i) { return angle[i]; };
     const std::size_t wanted = std::max(level_samples, static_cast<std::size_t>(level_time_s * trace.rate().value()));
-    Farthest<std::less<>> lowest(std::min(wanted, count / 10 + 1));
-    Farthest<std::greater<>> highest(std::min(wanted, count / 10 + 1));
-    for (const SampleSpan piece : trace.pieces()) {
-        for (const double angle : slice(trace.angle_deg(), piece)) {
-            lowest.take(angle);
-            highest.take(angle);
-        }
-    }
-    return {lowest.nearest(), highest.nearest()};
+    const auto low = [wanted](std::size_t count) { return std::min(wanted, count / 10 + 1) - 1; };
+    const auto high = [low](std::size_t count) { return count - 1 - low(count); };
+    return {value_of_rank(angle.size(), angle_at, low).at, value_of_rank(angle.size(), angle_at, high).at};
 }
 
 double MovementScale::least_arc_deg() const noexcept {
@@ -114,13 +87,13 @@ double MovementScale::leg_threshold_deg(double share) const noexcept {
 }
 
 MovementScale movement_scale(const AngleTrace& trace) {
-    const RobustLevels levels = robust_levels(trace);
     MovementScale scale;
-    scale.robust_arc_deg = levels.high_deg - levels.low_deg;
+    scale.levels = robust_levels(trace);
+    scale.robust_arc_deg = scale.levels.high_deg - scale.levels.low_deg;
     scale.noise = trace_noise(trace);
     const double threshold = std::max(low_threshold_share * scale.robust_arc_deg, scale.least_arc_deg());
     scale.typical_arc_deg = std::max(typical_leg(trace, threshold), scale.robust_arc_deg / 2.0);
-    scale.away = away_from_rest(trace, levels);
+    scale.away = away_from_rest(trace, scale.levels);
     return scale;
 }
 

@@ -1,8 +1,8 @@
 #include <jointrom/movement/phases.hpp>
 
+#include <jointrom/movement/movement_scale.hpp>
 #include <jointrom/stats/robust.hpp>
 
-#include "movement_scale.hpp"
 #include "moving_runs.hpp"
 #include "zigzag.hpp"
 
@@ -84,8 +84,8 @@ void divide_turns(std::span<const double> angle, std::vector<MovingRun>& runs, s
 /// Tells rest from holding by how far a still posture is from the valley on the way to the top.
 class StillJudge {
   public:
-    StillJudge(const AngleTrace& trace, SampleSpan piece, const MovementScale& scale, RobustLevels levels)
-        : angle_(trace.angle_deg()), piece_(piece), scale_(scale), levels_(levels),
+    StillJudge(const AngleTrace& trace, SampleSpan piece, const MovementScale& scale)
+        : angle_(trace.angle_deg()), piece_(piece), scale_(scale),
           points_(zigzag(slice(trace.angle_deg(), piece), scale.leg_threshold_deg())) {}
 
     [[nodiscard]] PhaseKind kind(SampleSpan still, const MovingRun* before, const MovingRun* after) const {
@@ -103,8 +103,8 @@ class StillJudge {
     /// 0 at the valley, 1 at the top of the leg that the middle of `still` lies in.
     [[nodiscard]] double height(SampleSpan still) const {
         const std::size_t middle = still.first + still.size() / 2;
-        double valley = scale_.away == AwayFromRest::toward_positive ? levels_.low_deg : levels_.high_deg;
-        double top = scale_.away == AwayFromRest::toward_positive ? levels_.high_deg : levels_.low_deg;
+        double valley = scale_.away == AwayFromRest::toward_positive ? scale_.levels.low_deg : scale_.levels.high_deg;
+        double top = scale_.away == AwayFromRest::toward_positive ? scale_.levels.high_deg : scale_.levels.low_deg;
         if (points_.size() >= 2) {
             const auto next = std::ranges::lower_bound(points_, middle - piece_.first, {}, &ZigzagPoint::sample);
             const auto i = std::clamp<std::ptrdiff_t>(next - points_.begin(), 1, std::ssize(points_) - 1);
@@ -120,7 +120,6 @@ class StillJudge {
     std::span<const double> angle_;
     SampleSpan piece_;
     MovementScale scale_;
-    RobustLevels levels_;
     std::vector<ZigzagPoint> points_;
 };
 
@@ -171,12 +170,11 @@ MovementPhases movement_phases(const AngleTrace& trace, const PhaseOptions& opti
                           .raising_threshold = DegreesPerSecond(rule.raising_deg_s),
                           .lowering_threshold = DegreesPerSecond(rule.lowering_deg_s),
                           .min_excursion = Degrees(rule.min_excursion_deg),
-                          .away = scale.away};
-    const RobustLevels levels = robust_levels(trace);
+                          .scale = scale};
     for (const SampleSpan piece : trace.pieces()) {
         auto runs = moving_runs(trace, piece, rule);
         divide_turns(trace.angle_deg(), runs, rule.min_hold_samples);
-        const StillJudge judge(trace, piece, scale, levels);
+        const StillJudge judge(trace, piece, scale);
         std::size_t covered = piece.first;
         for (std::size_t i = 0; i <= runs.size(); ++i) {
             const MovingRun* before = i > 0 ? &runs[i - 1] : nullptr;

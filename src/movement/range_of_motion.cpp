@@ -2,10 +2,9 @@
 
 #include <jointrom/core/number_text.hpp>
 #include <jointrom/movement/angle_uncertainty.hpp>
+#include <jointrom/movement/movement_scale.hpp>
 #include <jointrom/signal/zero_phase.hpp>
 #include <jointrom/stats/descriptive.hpp>
-
-#include "movement_scale.hpp"
 
 #include <boost/math/distributions/normal.hpp>
 

@@ -1,9 +1,9 @@
 #include <jointrom/movement/repetitions.hpp>
 
 #include <jointrom/core/number_text.hpp>
+#include <jointrom/movement/movement_scale.hpp>
 #include <jointrom/stats/descriptive.hpp>
 
-#include "movement_scale.hpp"
 #include "zigzag.hpp"
 
 #include <algorithm>
@@ -238,7 +238,7 @@ void add_summary(const AngleTrace& trace, Repetitions& result) {
 }  // namespace
 
 Repetitions repetitions(const AngleTrace& trace, const MovementPhases& phases, const RepetitionOptions& options) {
-    MovementScale scale = movement_scale(trace);
+    const MovementScale& scale = phases.scale;
     Repetitions result{.rows = {}, .away = scale.away, .findings = {}};
     const double least_deg = std::max(scale.least_arc_deg(), options.min_arc.value());
     if (scale.robust_arc_deg < least_deg) {

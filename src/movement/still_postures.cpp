@@ -2,8 +2,7 @@
 
 #include <jointrom/angle/posture.hpp>
 #include <jointrom/movement/angle_uncertainty.hpp>
-
-#include "movement_scale.hpp"
+#include <jointrom/movement/movement_scale.hpp>
 
 #include <algorithm>
 #include <cmath>

@@ -1,5 +1,5 @@
-#include "movement_scale.hpp"
 
+#include <jointrom/movement/movement_scale.hpp>
 #include <jointrom/signal/noise_level.hpp>
 #include <jointrom/signal/zero_phase.hpp>
 
@@ -27,6 +27,41 @@ double root_of_squares(std::span<const double> weights) {
     return std::sqrt(sum);
 }
 
+/// What the low-pass and the differences behind it make of white noise with a standard deviation of 1.
+TraceNoise noise_of_unit(Hertz cutoff, Hertz rate) {
+    const double rate_hz = rate.value();
+    const std::vector<double> weights = impulse_response(cutoff, rate);
+    std::vector<double> wider = impulse_response(2.0 * cutoff, rate);
+    wider.insert(wider.begin(), (weights.size() - wider.size()) / 2, 0.0);
+    wider.resize(weights.size(), 0.0);
+    std::vector<double> slope(weights.size() - 2);
+    std::vector<double> bend(slope.size());
+    for (std::size_t i = 0; i < slope.size(); ++i) {
+        slope[i] = (weights[i + 2] - weights[i]) * rate_hz / 2.0;
+        bend[i] = (weights[i + 2] - 2.0 * weights[i + 1] + weights[i]) * rate_hz * rate_hz;
+    }
+    for (std::size_t i = 0; i < weights.size(); ++i) {
+        wider[i] -= weights[i];
+    }
+    return {.angle_deg = root_of_squares(weights),
+            .velocity_deg_s = root_of_squares(slope),
+            .acceleration_deg_s2 = root_of_squares(bend),
+            .doubled_cutoff_deg = root_of_squares(wider)};
+}
+
+/// As noise_of_unit(). Recordings of a class share rate and cut-off, and several measures ask for the same trace, so
+/// the last answer is kept.
+TraceNoise known_noise_of_unit(Hertz cutoff, Hertz rate) {
+    thread_local Hertz last_cutoff, last_rate;
+    thread_local TraceNoise last;
+    if (!(cutoff == last_cutoff && rate == last_rate)) {
+        last = noise_of_unit(cutoff, rate);
+        last_cutoff = cutoff;
+        last_rate = rate;
+    }
+    return last;
+}
+
 }  // namespace
 
 TraceNoise trace_noise(const AngleTrace& trace) {
@@ -39,23 +74,11 @@ TraceNoise trace_noise(const AngleTrace& trace) {
                 .velocity_deg_s = noise_deg * rate_hz / std::sqrt(2.0),
                 .acceleration_deg_s2 = noise_deg * rate_hz * rate_hz * std::sqrt(6.0)};
     }
-    const std::vector<double> weights = impulse_response(trace.lowpass(), trace.rate());
-    std::vector<double> wider = impulse_response(2.0 * trace.lowpass(), trace.rate());
-    wider.insert(wider.begin(), (weights.size() - wider.size()) / 2, 0.0);
-    wider.resize(weights.size(), 0.0);
-    std::vector<double> slope(weights.size() - 2);
-    std::vector<double> bend(slope.size());
-    for (std::size_t i = 0; i < slope.size(); ++i) {
-        slope[i] = (weights[i + 2] - weights[i]) * rate_hz / 2.0;
-        bend[i] = (weights[i + 2] - 2.0 * weights[i + 1] + weights[i]) * rate_hz * rate_hz;
-    }
-    for (std::size_t i = 0; i < weights.size(); ++i) {
-        wider[i] -= weights[i];
-    }
-    return {.angle_deg = stated_deg * root_of_squares(weights),
-            .velocity_deg_s = stated_deg * root_of_squares(slope),
-            .acceleration_deg_s2 = stated_deg * root_of_squares(bend),
-            .doubled_cutoff_deg = stated_deg * root_of_squares(wider)};
+    const TraceNoise unit = known_noise_of_unit(trace.lowpass(), trace.rate());
+    return {.angle_deg = stated_deg * unit.angle_deg,
+            .velocity_deg_s = stated_deg * unit.velocity_deg_s,
+            .acceleration_deg_s2 = stated_deg * unit.acceleration_deg_s2,
+            .doubled_cutoff_deg = stated_deg * unit.doubled_cutoff_deg};
 }
 
 }  // namespace jointrom

@@ -1,8 +1,8 @@
 #include <jointrom/movement/turning_points.hpp>
 
 #include <jointrom/core/failure.hpp>
+#include <jointrom/movement/movement_scale.hpp>
 
-#include "movement_scale.hpp"
 #include "zigzag.hpp"
 
 #include <algorithm>

@@ -23,7 +23,7 @@ class Judge {
   public:
     explicit Judge(const Channel& channel)
         : channel_(channel), scale_(scale_of(channel.samples, channel.times.rate().value())),
-          filled_up_(scale_.count < 2 ? std::nullopt : find_repeated_readings(channel.samples, channel.times.rate())) {}
+          filled_up_(scale_.count < 2 ? std::nullopt : find_repeated_readings(channel.samples, scale_)) {}
 
     [[nodiscard]] const Scale& scale() const { return scale_; }
     [[nodiscard]] const std::optional<RepeatedReadings>& filled_up() const { return filled_up_; }

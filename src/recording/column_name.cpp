@@ -71,7 +71,10 @@ struct Names {
 }  // namespace
 
 std::string column_name(const Table& table, std::size_t index) {
-    const std::string& heading = table.description.headings[index];
+    return column_name(table.description.headings[index]);
+}
+
+std::string column_name(const std::string& heading) {
     // A heading that was told apart from an equal one: "Angle (deg)#2".
     const std::size_t mark = std::min(heading.rfind('#'), heading.size());
     const bool is_repeated =

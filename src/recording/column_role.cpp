@@ -20,6 +20,26 @@ bool is_time_unit(const std::string& unit) {
     return unit == "s" || unit == "ms" || unit == "us" || unit == "min" || unit == "h";
 }
 
+ColumnRole role_of(Naming naming, const std::string& unit) {
+    if (naming == Naming::something_else) {
+        return ColumnRole::other;
+    }
+    if (unit == "deg" || unit == "rad") {
+        return ColumnRole::angle;
+    }
+    const bool small_voltage = unit == "mV" || unit == "uV";
+    if (unit.empty() || unit == "V" || unit == "counts" || small_voltage) {
+        if (naming == Naming::angle) {
+            return ColumnRole::angle;
+        }
+        if (naming == Naming::muscle || small_voltage) {
+            return ColumnRole::emg;
+        }
+        return naming == Naming::motion || naming == Naming::joint ? ColumnRole::angle : ColumnRole::other;
+    }
+    return unit == "%" && naming == Naming::muscle ? ColumnRole::emg : ColumnRole::other;
+}
+
 class RoleFinder {
   public:
     RoleFinder(const Table& table, const StatedRoles& stated, const std::string& source)
@@ -34,7 +54,7 @@ class RoleFinder {
         find_times();
         for (std::size_t i = 0; i < table_.columns.size(); ++i) {
             if (roles_.of[i] == ColumnRole::other) {
-                roles_.of[i] = role_by_name(i);
+                roles_.of[i] = role_of(namings_[i], unit(i));
             }
         }
         for (const std::size_t i : stated_.emg) {
@@ -70,7 +90,6 @@ class RoleFinder {
     void find_times();
     void match_times();
     [[nodiscard]] bool is_named_time(std::size_t i) const;
-    [[nodiscard]] ColumnRole role_by_name(std::size_t i) const;
     [[nodiscard]] int evidence(std::size_t i) const;
     [[nodiscard]] std::size_t words_shared_with_source(std::size_t i) const;
     bool choose_named_angle();
@@ -129,40 +148,16 @@ void RoleFinder::find_times() {
     }
 }
 
-ColumnRole RoleFinder::role_by_name(std::size_t i) const {
-    const Naming naming = namings_[i];
-    if (naming == Naming::something_else) {
-        return ColumnRole::other;
-    }
-    if (unit(i) == "deg" || unit(i) == "rad") {
-        return ColumnRole::angle;
-    }
-    const bool small_voltage = unit(i) == "mV" || unit(i) == "uV";
-    if (unit(i).empty() || unit(i) == "V" || unit(i) == "counts" || small_voltage) {
-        if (naming == Naming::angle) {
-            return ColumnRole::angle;
-        }
-        if (naming == Naming::muscle || small_voltage) {
-            return ColumnRole::emg;
-        }
-        return naming == Naming::motion || naming == Naming::joint ? ColumnRole::angle : ColumnRole::other;
-    }
-    return unit(i) == "%" && naming == Naming::muscle ? ColumnRole::emg : ColumnRole::other;
-}
-
 /// Every channel goes with the time column to its left. Time columns side by side say the same; the one that rises
 /// most often is the finest.
 void RoleFinder::match_times() {
     std::optional<std::size_t> time;
-    std::size_t rises_of_time = 0;
     bool is_side_by_side = false;
     for (std::size_t i = 0; i < table_.columns.size(); ++i) {
         roles_.time_of.push_back(time);
         if (roles_.of[i] == ColumnRole::time) {
-            const std::size_t rises = steps_of(values(i)).rises;
-            if (!is_side_by_side || rises > rises_of_time) {
+            if (!is_side_by_side || steps_of(values(i)).rises > steps_of(values(*time)).rises) {
                 time = i;
-                rises_of_time = rises;
             }
             is_side_by_side = true;
         } else if (is_channel(i)) {
@@ -294,6 +289,10 @@ void RoleFinder::choose_angle_by_content() {
 }
 
 }  // namespace
+
+ColumnRole role_by_name(const std::string& heading, const std::string& unit) {
+    return role_of(naming_of(column_name(heading)), unit);
+}
 
 ColumnRoles column_roles(const Table& table, const StatedRoles& stated, const std::string& source) {
     return RoleFinder(table, stated, source).find();

@@ -66,12 +66,13 @@ double step_to(std::span<const double> samples, std::size_t i) {
     return std::isnan(step) ? 0.0 : step;
 }
 
+/// \pre value < extreme.next
 void take_lowest(Extreme& extreme, double value, std::size_t i) {
     if (value < extreme.value) {
         extreme = {.value = value, .next = extreme.value, .count = 1, .first = i};
     } else if (value == extreme.value) {
         ++extreme.count;
-    } else if (value < extreme.next) {
+    } else {
         extreme.next = value;
     }
 }
@@ -89,22 +90,26 @@ Scale scale_of(std::span<const double> samples, double rate_hz) {
         const double sample = samples[i];
         if (sample == last) {
             ++scale.repeats;
+            if (i - run_first + 1 > scale.longest_run.length) {
+                scale.longest_run = {run_first, i - run_first + 1};
+            }
         } else {
             const double step = std::abs(sample - last);
             smallest = step < smallest ? step : smallest;
             run_first = i;
             last = sample;
         }
-        if (std::isnan(sample)) {
-            continue;
-        }
-        ++scale.count;
+        scale.count += std::isnan(sample) ? 0U : 1U;
         scale.zeros += sample == 0.0 ? 1U : 0U;
-        take_lowest(scale.low, sample, i);
-        take_lowest(scale.high, -sample, i);
-        if (i - run_first + 1 > scale.longest_run.length) {
-            scale.longest_run = {run_first, i - run_first + 1};
+        if (sample < scale.low.next) {
+            take_lowest(scale.low, sample, i);
         }
+        if (-sample < scale.high.next) {
+            take_lowest(scale.high, -sample, i);
+        }
+    }
+    if (scale.longest_run.length == 0 && scale.count > 0) {
+        scale.longest_run = {scale.low.first, 1};
     }
     scale.high.value = -scale.high.value;
     scale.high.next = -scale.high.next;

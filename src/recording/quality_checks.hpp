@@ -3,6 +3,8 @@
 /// \file
 /// Single checks of the samples of one channel. Missing samples never take part in a check.
 
+#include <jointrom/recording/repeated_readings.hpp>
+
 #include <cstddef>
 #include <optional>
 #include <span>
@@ -50,6 +52,10 @@ struct Scale {
 };
 
 [[nodiscard]] Scale scale_of(std::span<const double> samples, double rate_hz);
+
+/// find_repeated_readings() of samples whose scale is known.
+[[nodiscard]] std::optional<RepeatedReadings> find_repeated_readings(std::span<const double> samples,
+                                                                     const Scale& scale);
 
 /// The longest run of equal samples, not counting those at the value `except`.
 [[nodiscard]] FlatRun longest_flat_run(std::span<const double> samples, double except);

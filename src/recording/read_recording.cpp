@@ -20,13 +20,29 @@
 namespace jointrom {
 namespace {
 
+/// All columns but those of muscles, if one is an angle by its name; else all.
+std::vector<bool> all_but_muscles(const std::vector<std::string>& headings, const std::vector<std::string>& units) {
+    std::vector<bool> wanted(headings.size(), true);
+    bool has_angle = false;
+    for (std::size_t i = 0; i < headings.size(); ++i) {
+        const ColumnRole role = role_by_name(headings[i], units[i]);
+        wanted[i] = role != ColumnRole::emg;
+        has_angle = has_angle || role == ColumnRole::angle;
+    }
+    return has_angle ? wanted : std::vector<bool>(headings.size(), true);
+}
+
 TableOptions table_options(const ReadingOptions& options) {
-    return {.delimiter = options.delimiter,
-            .decimal_mark = options.decimal_mark,
-            .time_column = {},
-            .missing_values = options.missing_values,
-            .trial = options.trial,
-            .keep = {}};
+    TableOptions result{.delimiter = options.delimiter,
+                        .decimal_mark = options.decimal_mark,
+                        .missing_values = options.missing_values,
+                        .trial = options.trial};
+    const bool names_columns = !options.time_column.empty() || !options.angle_column.empty() ||
+                               !options.emg_columns.empty() || !options.channel_rates.empty();
+    if (options.angle_only && !names_columns) {
+        result.wanted = all_but_muscles;
+    }
+    return result;
 }
 
 std::size_t column_of_numbers(const Table& table, const std::string& name, std::string_view option) {
@@ -117,7 +133,8 @@ class Reading {
   private:
     [[nodiscard]] bool is_channel(std::size_t i) const {
         const ColumnRole role = roles_.of[i];
-        return role == ColumnRole::angle || role == ColumnRole::emg || role == ColumnRole::other;
+        const bool was_kept = !table_.columns[i].values.empty();
+        return was_kept && (role == ColumnRole::angle || role == ColumnRole::emg || role == ColumnRole::other);
     }
     void note(std::string_view code, std::string text) { recording_.findings.emplace_back(code, std::move(text)); }
     void find_channel_rates();

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace jointrom {
 
@@ -36,6 +37,11 @@ const Channel& angle_channel(const Recording& recording) {
     }
     throw Failure(FailureKind::unreadable_data, "angle-missing", "no column looks like a joint angle: " + names,
                   "Name the column with --angle COLUMN.", {.file = recording.source});
+}
+
+Channel& angle_channel(Recording& recording) {
+    return recording
+        .channels[static_cast<std::size_t>(&angle_channel(std::as_const(recording)) - recording.channels.data())];
 }
 
 }  // namespace jointrom

@@ -1,9 +1,10 @@
 #include <jointrom/recording/repeated_readings.hpp>
 
+#include "quality_checks.hpp"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <limits>
 #include <numeric>
 #include <vector>
 
@@ -11,21 +12,6 @@ namespace jointrom {
 namespace {
 
 constexpr std::size_t window_size = 32768;
-
-struct StepSummary {
-    double smallest = std::numeric_limits<double>::infinity();  ///< of the steps between unequal neighbours
-    std::size_t repeats = 0;                                    ///< steps of 0
-};
-
-StepSummary steps_between(std::span<const double> samples) {
-    StepSummary steps;
-    for (std::size_t i = 1; i < samples.size(); ++i) {
-        const double step = std::abs(samples[i] - samples[i - 1]);
-        steps.repeats += step == 0.0 ? 1U : 0U;
-        steps.smallest = step > 0.0 && step < steps.smallest ? step : steps.smallest;
-    }
-    return steps;
-}
 
 /// Where the samples that lie furthest from their mean are in the middle.
 std::span<const double> most_moving_part(std::span<const double> samples) {
@@ -252,15 +238,19 @@ std::optional<RepeatedReadings> find_interpolated(std::span<const double> sample
 
 }  // namespace
 
-std::optional<RepeatedReadings> find_repeated_readings(std::span<const double> samples, Hertz rate) {
-    const StepSummary steps = steps_between(samples);
-    if (!std::isfinite(steps.smallest)) {
+std::optional<RepeatedReadings> find_repeated_readings(std::span<const double> samples, const Scale& scale) {
+    if (!(scale.resolution > 0.0)) {
         return std::nullopt;
     }
+    const Hertz rate(scale.rate_hz);
     // Noise of about the resolution makes up to a third of all neighbours equal.
-    const bool may_be_held = 20 * steps.repeats >= 9 * samples.size();
-    const auto held = may_be_held ? find_held(samples, steps.smallest, rate) : std::nullopt;
-    return held ? held : find_interpolated(samples, steps.smallest, rate);
+    const bool may_be_held = 20 * scale.repeats >= 9 * samples.size();
+    const auto held = may_be_held ? find_held(samples, scale.resolution, rate) : std::nullopt;
+    return held ? held : find_interpolated(samples, scale.resolution, rate);
+}
+
+std::optional<RepeatedReadings> find_repeated_readings(std::span<const double> samples, Hertz rate) {
+    return find_repeated_readings(samples, scale_of(samples, rate.value()));
 }
 
 }  // namespace jointrom

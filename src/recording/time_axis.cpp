@@ -12,6 +12,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 #include <string>
 #include <utility>
 
@@ -34,12 +35,14 @@ double median_rise(const std::vector<double>& time) {
     constexpr std::size_t enough = 32768;
     const std::size_t stride = (time.size() - 1) / enough + 1;
     std::vector<double> rises;
-    double last = time.front();
-    for (std::size_t i = 1; i < time.size(); ++i) {
-        if (time[i] > last && (i % stride == 0 || rises.empty())) {
-            rises.push_back(time[i] - last);
+    for (std::size_t i = stride; i < time.size(); i += stride) {
+        if (time[i] > time[i - 1]) {
+            rises.push_back(time[i] - time[i - 1]);
         }
-        last = time[i];
+    }
+    if (rises.empty()) {
+        const auto place = std::ranges::adjacent_find(time, std::ranges::less());
+        return *(place + 1) - *place;
     }
     const auto middle = rises.begin() + static_cast<std::ptrdiff_t>(rises.size() / 2);
     std::ranges::nth_element(rises, middle);
@@ -177,6 +180,9 @@ void AxisBuilder::apply_unit(Hertz stated) {
     // Times on a calendar (seconds since 1970, days of a spreadsheet) mean nothing to a reader.
     constexpr double calendar_s = 1e8;
     const double origin = time_.front() * unit.seconds > calendar_s ? time_.front() : 0.0;
+    if (origin == 0.0 && unit.seconds == 1.0) {
+        return;
+    }
     for (double& time : time_) {
         time = (time - origin) * unit.seconds;
     }

@@ -54,7 +54,7 @@ void angle_series_csv(const AngleTrace& trace, const std::function<void(std::str
         } else {
             fmt::format_to(std::back_inserter(text), FMT_COMPILE("{:.6f},{:.4f},{:.3f},{:.3f},{:.2f}\n"), time_s,
                            tidy(angle_deg, 5e-5), u.at(angle_deg), tidy(trace.velocity_deg_s()[i], 5e-4),
-                           tidy(trace.acceleration_deg_s2()[i], 5e-3));
+                           tidy(trace.acceleration_deg_s2(i), 5e-3));
         }
         if (text.size() > block) {
             sink({text.data(), text.size()});
@@ -78,7 +78,7 @@ std::string angle_series_json(const AngleTrace& trace, const Report& report) {
         result["angle_deg"].push_back(json_number(trace.angle_deg()[i], 4));
         result["angle_u_deg"].push_back(json_number(u.at(trace.angle_deg()[i]), 3));
         result["velocity_deg_s"].push_back(json_number(trace.velocity_deg_s()[i], 3));
-        result["acceleration_deg_s2"].push_back(json_number(trace.acceleration_deg_s2()[i], 2));
+        result["acceleration_deg_s2"].push_back(json_number(trace.acceleration_deg_s2(i), 2));
     }
     return json_text(root);
 }

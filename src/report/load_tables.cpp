@@ -30,7 +30,7 @@ Cell joint_force(const LoadView& view, const SpanLoad& load) {
     LimbMotion motion{.joint_angle = Degrees(view.trace.angle_deg()[i])};
     if (view.load.series.moment_nm[i] != view.load.series.gravity_nm[i]) {
         motion.velocity_deg_s = view.trace.velocity_deg_s()[i];
-        motion.acceleration_deg_s2 = view.trace.acceleration_deg_s2()[i];
+        motion.acceleration_deg_s2 = view.trace.acceleration_deg_s2(i);
     }
     return joint_force_n(view.model, motion, load.peak_moment_nm, *view.muscle);
 }

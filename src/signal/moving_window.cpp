@@ -119,10 +119,39 @@ std::vector<double> slide(std::span<const double> samples, std::size_t width, Wi
 }  // namespace
 
 std::vector<double> moving_mean(std::span<const double> samples, std::size_t window, WindowEnds ends) {
-    return slide<MovingMoments>(samples, window, ends, [](const MovingMoments& w) {
-        const Moments m = w.moments();
-        return m.count > 0.0 ? m.mean : missing;
-    });
+    assert(window >= 1);
+    const std::size_t before = window / 2;
+    const std::size_t size = samples.size();
+    // Beyond the signal nothing is present; places before it wrap around to very large ones.
+    const auto present = [&](std::size_t i) { return i < size && !std::isnan(samples[i]); };
+    const auto value = [&](std::size_t i) { return present(i) ? samples[i] : 0.0; };
+    std::vector<double> result(size);
+    std::vector<double> older(window);
+    std::size_t count = 0;
+    for (std::size_t i = 0; i + 1 < window - before; ++i) {
+        count += present(i) ? 1U : 0U;
+    }
+    // As many windows at a time as a window is long. Each is a part of the first one's samples and a part of those
+    // behind it; both sums only grow, so no precision is lost by subtracting.
+    for (std::size_t first = 0; first < size; first += window) {
+        double sum = 0.0;
+        for (std::size_t k = window; k-- > 0;) {
+            sum += value(first + k - before);
+            older[k] = sum;
+        }
+        double newer = 0.0;
+        for (std::size_t k = 0; k < window && first + k < size; ++k) {
+            const std::size_t begin = first + k - before;
+            const std::size_t end = begin + window;
+            count += present(end - 1) ? 1U : 0U;
+            const bool whole = begin < size && end <= size;
+            const double mean = (older[k] + newer) / static_cast<double>(count);  // 0 / 0, missing, when it is empty
+            result[first + k] = whole || ends == WindowEnds::shrink ? mean : missing;
+            newer += value(end);
+            count -= present(begin) ? 1U : 0U;
+        }
+    }
+    return result;
 }
 
 std::vector<double> moving_rms(std::span<const double> samples, std::size_t window, WindowEnds ends) {

@@ -118,9 +118,14 @@ Failure no_rows(const std::string& file) {
             "Check that the recording was exported with its data, and the delimiter (--delimiter).", Place{file}};
 }
 
+std::vector<bool> wanted_columns(const TableOptions& options, const TableLayout& layout) {
+    return options.wanted ? options.wanted(layout.headings, layout.units) : std::vector<bool>(layout.columns, true);
+}
+
 void take_columns(Table& table, const TableLayout& layout, std::vector<ColumnStore::Column> columns,
                   const TableOptions& options, const std::string& file) {
     const TableBlock& used = table.description.blocks[table.description.block_used];
+    const std::vector<bool> wanted = wanted_columns(options, layout);
     std::vector<std::string> formats;
     for (std::size_t c = used.first_column - 1; c < used.last_column; ++c) {
         ColumnStore::Column& from = columns[c];
@@ -135,8 +140,7 @@ void take_columns(Table& table, const TableLayout& layout, std::vector<ColumnSto
             column.missing -= std::min(column.missing, column.values.size() - used.rows);
             column.values.resize(used.rows);
         }
-        const bool unwanted = options.keep && std::ranges::find(*options.keep, c + 1) == options.keep->end();
-        if (unwanted) {
+        if (!wanted[c]) {
             column.values = {};
         }
         table.description.headings.push_back(layout.headings[c]);

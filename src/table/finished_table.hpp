@@ -28,6 +28,9 @@ namespace jointrom {
 
 [[nodiscard]] Failure no_rows(const std::string& file);
 
+/// Columns whose values are wanted, one a column of the layout.
+[[nodiscard]] std::vector<bool> wanted_columns(const TableOptions& options, const TableLayout& layout);
+
 /// Moves the columns of the chosen trial into the table: names, units, values, time column.
 /// \throws Failure no-such-column when the stated time column is not there
 void take_columns(Table& table, const TableLayout& layout, std::vector<ColumnStore::Column> columns,

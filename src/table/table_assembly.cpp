@@ -132,15 +132,15 @@ void TableAssembly::begin_block(const DialectGuess& guess) {
     current_.layout = find_layout(guess, name_);
     const TableLayout& layout = current_.layout;
     const auto lead = std::ranges::find_if(layout.kinds, [](CellKind kind) { return kind != CellKind::text; });
-    const auto wanted = [&](std::size_t c) {
-        return !options_.keep || std::ranges::find(*options_.keep, c + 1) != options_.keep->end() ||
-               layout.kinds.begin() + static_cast<std::ptrdiff_t>(c) == lead;
-    };
+    std::vector<bool> wanted = wanted_columns(options_, layout);
+    if (lead != layout.kinds.end()) {
+        wanted[static_cast<std::size_t>(lead - layout.kinds.begin())] = true;
+    }
     std::vector<ColumnStore::Column> columns(layout.columns);
     for (std::size_t c = 0; c < columns.size(); ++c) {
         columns[c].undetermined = layout.kinds[c] == CellKind::blank;
         columns[c].kind = columns[c].undetermined ? CellKind::number : layout.kinds[c];
-        columns[c].keep = columns[c].kind != CellKind::text && wanted(c);
+        columns[c].keep = columns[c].kind != CellKind::text && wanted[c];
     }
     current_.store = std::make_unique<ColumnStore>(std::move(columns), options_.missing_values,
                                                    trials_.empty() ? expected_rows() : 0);

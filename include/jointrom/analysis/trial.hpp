@@ -16,7 +16,7 @@ namespace jointrom {
 
 /// A recording whose angle is ready to be measured.
 struct Trial {
-    Recording recording;
+    Recording recording;  ///< without the samples of the angle channel, which the trace has taken over
     AngleTrace trace;
     Findings findings;  ///< of reading and of preparing the angle
 };

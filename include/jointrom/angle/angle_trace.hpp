@@ -31,7 +31,7 @@ struct TraceUncertainty {
     bool linearity_is_measured = false;  ///< by the scatter of a calibration; false: assumed
 };
 
-/// A calibrated, zeroed, sign-corrected, filtered joint angle with velocity and acceleration, at a uniform rate.
+/// A calibrated, zeroed, sign-corrected, filtered joint angle with its velocity, at a uniform rate.
 /// Samples inside a gap are NaN in every series; `pieces()` are the stretches without gaps.
 class AngleTrace {
   public:
@@ -50,7 +50,8 @@ class AngleTrace {
     /// The same angle before the low-pass filter.
     [[nodiscard]] std::span<const double> unfiltered_deg() const noexcept { return unfiltered_deg_; }
     [[nodiscard]] std::span<const double> velocity_deg_s() const noexcept { return velocity_deg_s_; }
-    [[nodiscard]] std::span<const double> acceleration_deg_s2() const noexcept { return acceleration_deg_s2_; }
+    /// Angular acceleration at sample i: the second difference; at an end of a piece, that of the sample next to it.
+    [[nodiscard]] double acceleration_deg_s2(std::size_t i) const noexcept;
     [[nodiscard]] std::span<const SampleSpan> pieces() const noexcept { return pieces_; }
 
     [[nodiscard]] const JointMotion& motion() const noexcept { return motion_; }
@@ -68,7 +69,7 @@ class AngleTrace {
 
     Hertz rate_;
     Seconds start_;
-    std::vector<double> angle_deg_, unfiltered_deg_, velocity_deg_s_, acceleration_deg_s2_;
+    std::vector<double> angle_deg_, unfiltered_deg_, velocity_deg_s_;
     std::vector<SampleSpan> pieces_;
     JointMotion motion_;
     Side side_ = Side::unknown;

@@ -41,15 +41,16 @@ struct Neutral {
 /// What is known where the neutral posture is looked for.
 struct NeutralContext {
     Hertz rate;
-    Seconds start;    ///< time of the first sample
-    SampleSpan used;  ///< the samples in which a first still posture is looked for
+    Seconds start;                      ///< time of the first sample
+    SampleSpan used;                    ///< the samples in which a first still posture is looked for
+    std::span<const SampleSpan> still;  ///< still_stretches() of those samples
     const JointMotion& motion;
     std::optional<int> sign = std::nullopt;  ///< when it is known already
 };
 
 /// The neutral zero of a reading.
 ///
-/// Method: a window gives its mean. Else the first still posture (still_stretches) is neutral, with two exceptions for
+/// Method: a window gives its mean. Else the first still posture is neutral, with two exceptions for
 /// one that reads more than 30 deg away from 0 and from 180. Where the joint moved by more than 30 deg before it, the
 /// first posture that reads nearer to them is taken (finding neutral-suspect). Where the sensor plainly shows joint
 /// angles, its own zero is kept: the 1 to 99 % of all readings lie within what the joint can reach from there, for one

@@ -56,6 +56,9 @@ struct PreparationOptions {
 /// \par Reference D. A. Winter, Biomechanics and Motor Control of Human Movement, 4th ed. 2009 (filter).
 [[nodiscard]] AngleTrace prepare_angle(const Channel& channel, const PreparationOptions& options, Findings& findings);
 
+/// The same with the channel's samples used up, which saves a copy of them.
+[[nodiscard]] AngleTrace prepare_angle(Channel&& channel, const PreparationOptions& options, Findings& findings);
+
 /// The neutral zero measured in a recording of its own, to be used for others, in sensor degrees.
 ///
 /// Method: the mean over the options' neutral window; else over all of the recording if it is still, or over its first

@@ -4,6 +4,7 @@
 /// The phases of a recording: rest, raising, holding, lowering.
 
 #include <jointrom/angle/angle_trace.hpp>
+#include <jointrom/movement/movement_scale.hpp>
 
 #include <span>
 #include <string>
@@ -39,9 +40,6 @@ struct Phase {
     [[nodiscard]] Seconds duration() const noexcept { return end - start; }
 };
 
-/// Which way the joint moves when it leaves rest.
-enum class AwayFromRest { toward_positive, toward_negative };
-
 struct PhaseOptions {
     double speed_share = 0.05;          ///< of the peak speed in the same direction; 5 to 10 % is common practice
     DegreesPerSecond min_speed{1.0};    ///< slower is never a movement; design choice
@@ -55,7 +53,7 @@ struct MovementPhases {
     DegreesPerSecond raising_threshold;   ///< speed above which the joint counts as raising
     DegreesPerSecond lowering_threshold;  ///< and as lowering
     Degrees min_excursion;
-    AwayFromRest away = AwayFromRest::toward_positive;
+    MovementScale scale;  ///< of the trace
 };
 
 /// What the joint did when.

@@ -21,5 +21,6 @@ namespace jointrom {
 
 /// The name of a column for people: its heading without the unit.
 [[nodiscard]] std::string column_name(const Table& table, std::size_t index);
+[[nodiscard]] std::string column_name(const std::string& heading);
 
 }  // namespace jointrom

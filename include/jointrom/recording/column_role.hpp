@@ -21,6 +21,9 @@ enum class ColumnRole {
     text
 };
 
+/// The role of a column as far as its heading and unit tell; `other` where they do not, and for times and counters.
+[[nodiscard]] ColumnRole role_by_name(const std::string& heading, const std::string& unit);
+
 /// What the user has said about columns, as indices into table.columns.
 struct StatedRoles {
     std::optional<std::size_t> time;

@@ -37,6 +37,8 @@ struct ReadingOptions {
     std::optional<std::size_t> trial;        ///< which of several trials in the file, from 1
     std::optional<char> delimiter;
     std::optional<char> decimal_mark;
+    /// Muscles' channels are not needed: they are left out where their names and the angle's tell which is which.
+    bool angle_only = false;
 };
 
 /// The recording in a file.

@@ -40,5 +40,6 @@ struct Recording {
 /// The channel that is taken as the joint angle. Other channels of the role `angle` are alternatives to it.
 /// \throws Failure unreadable_data "angle-missing" when no channel looks like an angle
 [[nodiscard]] const Channel& angle_channel(const Recording& recording);
+[[nodiscard]] Channel& angle_channel(Recording& recording);
 
 }  // namespace jointrom

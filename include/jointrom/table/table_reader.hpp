@@ -10,6 +10,7 @@
 
 #include <cstddef>
 #include <filesystem>
+#include <functional>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -25,8 +26,8 @@ struct TableOptions {
     std::optional<std::string> time_column = {};  ///< heading (with or without its unit), or number from 1
     std::vector<double> missing_values = {};      ///< numbers that stand for "no sample"
     std::optional<std::size_t> trial = {};        ///< which of several trials, from 1; no matter when there is one
-    std::optional<std::vector<std::size_t>> keep =
-        {};  ///< column numbers whose values are wanted; the rest is only checked
+    /// Which columns' values are wanted, by their headings and units; the rest is only checked. Unset: all.
+    std::function<std::vector<bool>(const std::vector<std::string>&, const std::vector<std::string>&)> wanted = {};
 };
 
 struct TableColumn {

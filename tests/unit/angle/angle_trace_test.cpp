@@ -30,7 +30,7 @@ TEST_CASE("velocity and acceleration of a parabola are exact up to both ends", "
     for (std::size_t i = 0; i < trace.size(); ++i) {
         const double t = static_cast<double>(i) / 25.0;
         CHECK_THAT(trace.velocity_deg_s()[i], WithinAbs(21.5 - 16.5 * t, 1e-9));
-        CHECK_THAT(trace.acceleration_deg_s2()[i], WithinAbs(-16.5, 1e-8));
+        CHECK_THAT(trace.acceleration_deg_s2(i), WithinAbs(-16.5, 1e-8));
     }
     CHECK_THAT(trace.time(50).value(), WithinAbs(3.5, 1e-12));
     CHECK_THAT(trace.duration({3, 28}).value(), WithinAbs(1.0, 1e-12));
@@ -54,7 +54,7 @@ TEST_CASE("missing samples split the trace and are never bridged", "[angle][angl
         CHECK(std::isnan(trace.angle_deg()[gap]));
         CHECK(std::isnan(trace.unfiltered_deg()[gap]));
         CHECK(std::isnan(trace.velocity_deg_s()[gap]));
-        CHECK(std::isnan(trace.acceleration_deg_s2()[gap]));
+        CHECK(std::isnan(trace.acceleration_deg_s2(gap)));
     }
     CHECK_THAT(trace.velocity_deg_s()[11], WithinAbs(21.5 - 16.5 * 1.1, 1e-9));
     CHECK_THAT(trace.velocity_deg_s()[16], WithinAbs(21.5 - 16.5 * 1.6, 1e-9));

@@ -31,10 +31,14 @@ struct Found {
 Found found(const std::vector<double>& angle_deg, const JointMotion& motion, const NeutralChoice& choice = {},
             std::optional<int> sign = std::nullopt) {
     Found result;
-    result.neutral = find_neutral(
-        angle_deg,
-        {.rate = Hertz(50.0), .start = Seconds(10.0), .used = {0, angle_deg.size()}, .motion = motion, .sign = sign},
-        choice, result.findings);
+    const std::vector<SampleSpan> still = still_stretches(angle_deg, Hertz(50.0));
+    const NeutralContext context{.rate = Hertz(50.0),
+                                 .start = Seconds(10.0),
+                                 .used = {0, angle_deg.size()},
+                                 .still = still,
+                                 .motion = motion,
+                                 .sign = sign};
+    result.neutral = find_neutral(angle_deg, context, choice, result.findings);
     return result;
 }
 

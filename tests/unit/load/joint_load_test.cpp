@@ -304,7 +304,7 @@ TEST_CASE("the noise of the acceleration is what the filter leaves", "[load][joi
     const AngleTrace trace = filtered_trace(with_noise(std::vector<double>(20000, 30.0), 0.5), 100.0, 0.5);
     double sum = 0.0;
     for (std::size_t i = 100; i < 19900; ++i) {
-        sum += trace.acceleration_deg_s2()[i] * trace.acceleration_deg_s2()[i];
+        sum += trace.acceleration_deg_s2(i) * trace.acceleration_deg_s2(i);
     }
     CHECK_THAT(load_series(trace, curl_model()).acceleration_u_deg_s2, WithinRel(std::sqrt(sum / 19800.0), 0.05));
 }

@@ -200,3 +200,25 @@ TEST_CASE("rows that were written twice are left out and the rate stays that of 
     CHECK(angle.samples.size() == 200);
     CHECK_THAT(angle.times.time_s(150), WithinAbs(7.5, 1e-9));
 }
+
+TEST_CASE("muscles are left out on request where the names tell which is which", "[recording][read_recording]") {
+    const auto names = [](const std::string& text, ReadingOptions options) {
+        options.angle_only = true;
+        const auto source = text_source(text);
+        const Recording recording = read_recording(*source, "a.csv", options);
+        std::string result;
+        for (const Channel& channel : recording.channels) {
+            result += channel.name + ";";
+        }
+        return result;
+    };
+    CHECK(names(plain_text(), {}) == "Angle;");
+    CHECK(names(plain_text("t (s),Speed (deg/s),Knee\n"), {}) == "Speed;Knee;");
+    ReadingOptions with_names;
+    with_names.angle_column = "Biceps";
+    CHECK(names(plain_text("Time (s),Biceps,EMG (mV)\n"), with_names) == "Biceps;EMG;");
+    CHECK(names(plain_text("Time (s),Channel,EMG (mV)\n"), {}) == "Channel;EMG;");
+    with_names = {};
+    with_names.emg_columns = {{"flexor", "EMG"}};
+    CHECK(names(plain_text(), with_names) == "Angle;flexor;");
+}

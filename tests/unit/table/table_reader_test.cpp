@@ -55,7 +55,13 @@ TEST_CASE("lines are known for rows behind blank lines and remarks", "[table][ta
 }
 
 TEST_CASE("columns that are not wanted are checked but not kept", "[table][table_reader]") {
-    const TableOptions only_angle{.keep = std::vector<std::size_t>{2}};
+    const TableOptions only_angle{.wanted = [](const auto& headings, const auto& /*units*/) {
+        std::vector<bool> wanted;
+        for (const std::string& heading : headings) {
+            wanted.push_back(heading == "a");
+        }
+        return wanted;
+    }};
     const Table table = read_table_text("t,a,e\n1,5,9\n2,6,\n", "x.csv", only_angle);
     CHECK(table.columns[0].values.empty());
     CHECK(table.columns[1].values == std::vector<double>{5, 6});

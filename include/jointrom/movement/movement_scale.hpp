@@ -1,14 +1,9 @@
 #pragma once
 
 /// \file
-/// How large and how noisy the movement in a trace is: what every threshold of movement/ is measured against. Private.
+/// How large and how noisy the movement in a trace is: what every threshold of movement/ is measured against.
 
 #include <jointrom/angle/angle_trace.hpp>
-#include <jointrom/movement/phases.hpp>
-
-#include <cstddef>
-#include <span>
-#include <vector>
 
 namespace jointrom {
 
@@ -25,8 +20,20 @@ struct TraceNoise {
 /// up to three quarters of the samples does not count as noise.
 [[nodiscard]] TraceNoise trace_noise(const AngleTrace& trace);
 
+/// Which way the joint moves when it leaves rest.
+enum class AwayFromRest { toward_positive, toward_negative };
+
+/// The angles exceeded for 0.1 s (at least three samples) in all, and not reached for as long.
+struct RobustLevels {
+    double low_deg = 0.0;
+    double high_deg = 0.0;
+};
+
+[[nodiscard]] RobustLevels robust_levels(const AngleTrace& trace);
+
 struct MovementScale {
-    double robust_arc_deg = 0.0;   ///< as robust_arc()
+    RobustLevels levels;
+    double robust_arc_deg = 0.0;   ///< between the levels
     double typical_arc_deg = 0.0;  ///< the leg between turning points in which half of the way is made, the long legs
                                    ///< first; at least half of robust_arc_deg, so that fidgeting does not set it
     AwayFromRest away = AwayFromRest::toward_positive;
@@ -41,12 +48,5 @@ struct MovementScale {
 };
 
 [[nodiscard]] MovementScale movement_scale(const AngleTrace& trace);
-
-/// The angles exceeded for 0.1 s (at least three samples) in all, and not reached for as long.
-struct RobustLevels {
-    double low_deg;
-    double high_deg;
-};
-[[nodiscard]] RobustLevels robust_levels(const AngleTrace& trace);
 
 }  // namespace jointrom
