@@ -154,6 +154,30 @@ Uncertain angle_of_reading(const Calibration& calibration, double reading) {
     return {mean.value, std::hypot(mean.u, scatter_deg(calibration))};
 }
 
+LineCentre line_centre(const Calibration& calibration) {
+    LineCentre centre;
+    if (calibration.points.size() == 1) {
+        centre.reading = calibration.points.front().reading;
+    } else if (calibration.u_gain_deg_per_unit > 0.0) {
+        centre.reading = -calibration.correlation * calibration.u_offset_deg / calibration.u_gain_deg_per_unit;
+    }
+    centre.angle_deg = angle_on_line(calibration, centre.reading);
+    return centre;
+}
+
+Budget reading_budget(const Calibration& calibration, double reading) {
+    const LineCentre centre = line_centre(calibration);
+    const auto line = [&](const char* input, double u, double sensitivity, CommonTo common_to) {
+        return BudgetLine{input, u, sensitivity, calibration.degrees_of_freedom, common_to, "calibration"};
+    };
+    Budget budget;
+    budget.add(line("calibration line at its centre", centre.angle_deg.u, 1.0, CommonTo::calibration));
+    budget.add(line("gain of the calibration", calibration.u_gain_deg_per_unit, reading - centre.reading,
+                    CommonTo::calibration));
+    budget.add(line("scatter about the line", scatter_deg(calibration), 1.0, CommonTo::this_value));
+    return budget;
+}
+
 Uncertain reading_at_angle(const Calibration& calibration, double angle_deg, std::size_t repeats) {
     assert(repeats >= 1 && calibration.gain_deg_per_unit != 0.0);
     const double reading = (angle_deg - calibration.offset_deg) / calibration.gain_deg_per_unit;

@@ -22,15 +22,18 @@ void check(const CalibrationPoint& point, double tolerance_deg) {
 }
 
 Budget error_budget(const Calibration& calibration, const CalibrationPoint& point) {
-    const double dof = calibration.degrees_of_freedom;
     const double own_u_deg =
         std::abs(calibration.gain_deg_per_unit) * point.reading_sd / std::sqrt(point.effective_count);
     Budget budget;
-    if (calibration.residual_sd_deg >= own_u_deg) {
-        // One line, not two: both parts come from the same residuals.
-        budget.add({"calibration line and scatter about it", angle_of_reading(calibration, point.reading).u, 1.0, dof});
-    } else {
-        budget.add({"calibration line", angle_on_line(calibration, point.reading).u, 1.0, dof});
+    // The scatter about the line holds the noise of a reading already, unless this one is noisier.
+    const bool scatter_holds_it = calibration.residual_sd_deg >= own_u_deg;
+    const Budget of_a_reading = reading_budget(calibration, point.reading);
+    for (const BudgetLine& line : of_a_reading.lines()) {
+        if (scatter_holds_it || line.common_to == CommonTo::calibration) {
+            budget.add(line);
+        }
+    }
+    if (!scatter_holds_it) {
         budget.add({"control reading", own_u_deg, 1.0, std::max(1.0, point.effective_count - 1.0)});
     }
     budget.add({"known angle", point.known_u_deg});
@@ -54,7 +57,7 @@ ControlResult judge_control_point(const Calibration& calibration, const Calibrat
                                   (std::isnan(expanded_u_deg) ? "unknown" : fixed_text(expanded_u_deg, 1) + " deg") +
                                   "), tolerance " + shortest_text(tolerance_deg) + " deg");
     }
-    return {point, {error_deg, budget.standard_uncertainty()}, expanded_u_deg, tolerance_deg, verdict};
+    return {point, {error_deg, budget.standard_uncertainty()}, budget, expanded_u_deg, tolerance_deg, verdict};
 }
 
 }  // namespace jointrom

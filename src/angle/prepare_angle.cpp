@@ -73,26 +73,37 @@ Degrees noise_of(const AngleTraceParts& parts, const Neutral& neutral) {
     return Degrees(std::isfinite(noise_deg) ? noise_deg : 0.0);
 }
 
-TraceUncertainty uncertainty_of(const PreparationOptions& options, const Neutral& neutral) {
+TraceUncertainty uncertainty_of(const PreparationOptions& options, const Neutral& neutral, Degrees zero, int sign) {
     TraceUncertainty result;
     const double assumed_deg = rectangular_u(options.sensor_error.value());
     result.linearity = Degrees(assumed_deg);
-    if (options.calibration && options.calibration->points.size() != 1) {
-        const Calibration& calibration = *options.calibration;
-        result.gain_is_measured = !std::isnan(calibration.u_gain_deg_per_unit);
-        if (result.gain_is_measured) {
-            result.gain_relative = calibration.u_gain_deg_per_unit / std::abs(calibration.gain_deg_per_unit);
-            result.gain_dof = calibration.degrees_of_freedom;
-        }
-        result.linearity_is_measured = !std::isnan(calibration.residual_sd_deg);
-        if (result.linearity_is_measured) {
-            result.linearity = Degrees(calibration.residual_sd_deg);
-            result.linearity_dof = std::max(1.0, static_cast<double>(calibration.points.size()) - 2.0);
-        }
-    }
     // Where the sensor's zero was kept, how far it is from the neutral posture is as uncertain as the sensor itself.
     result.zero = neutral.u.is_set() ? neutral.u : Degrees(assumed_deg);
     result.zero_dof = neutral.degrees_of_freedom;
+    result.zero_is_read = neutral.u.is_set();
+    if (!options.calibration || options.calibration->points.size() == 1) {
+        return result;
+    }
+    const Calibration& calibration = *options.calibration;
+    result.linearity_is_measured = !std::isnan(calibration.residual_sd_deg);
+    if (result.linearity_is_measured) {
+        result.linearity = Degrees(calibration.residual_sd_deg);
+        result.linearity_dof = std::max(1.0, static_cast<double>(calibration.points.size()) - 2.0);
+    }
+    result.gain_is_measured = !std::isnan(calibration.u_gain_deg_per_unit);
+    if (!result.gain_is_measured) {
+        return result;
+    }
+    result.gain_relative = calibration.u_gain_deg_per_unit / std::abs(calibration.gain_deg_per_unit);
+    result.gain_dof = calibration.degrees_of_freedom;
+    const bool calibrated_on_a_joint = !calibration.joint.empty();
+    if (!neutral.u.is_set() && calibrated_on_a_joint) {
+        const LineCentre centre = line_centre(calibration);
+        result.zero = Degrees(centre.angle_deg.u);
+        result.zero_dof = calibration.degrees_of_freedom;
+        result.zero_is_calibrated = true;
+        result.gain_centre = Degrees(sign * (centre.angle_deg.value - zero.value()));
+    }
     return result;
 }
 
@@ -184,7 +195,7 @@ AngleTrace prepare_angle(const Channel& channel, const PreparationOptions& optio
     parts.rate = series.rate;
     parts.start = series.time(used.first);
     parts.lowpass = cutoff;
-    parts.uncertainty = uncertainty_of(options, neutral);
+    parts.uncertainty = uncertainty_of(options, neutral, zero, direction.sign);
     parts.uncertainty.noise = noise_of(parts, neutral);
     AngleTrace trace = AngleTraceBuilder::build(std::move(parts));
 

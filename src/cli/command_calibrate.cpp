@@ -88,6 +88,15 @@ ExitStatus run_calibrate(const CalibrateOptions& options, Console& console) {
 
     report.settings = options.settings.in_force(settings);
     report.tables = {calibration_table(calibration), calibration_point_table(calibration), control_table(controls)};
+    for (const ControlResult& control : controls) {
+        report.budgets.emplace_back(fmt::format("the error at {:g} deg", control.point.known_deg), control.budget);
+    }
+    if (controls.empty()) {
+        const double middle = 0.5 * (calibration.reading_min + calibration.reading_max);
+        report.budgets.emplace_back(
+            fmt::format("one angle in the middle of the calibrated range, at {:.5g} {}", middle, calibration.unit),
+            reading_budget(calibration, middle));
+    }
     report.remarks.push_back(fmt::format("Calibrated from {:.5g} to {:.5g} {}.", calibration.reading_min,
                                          calibration.reading_max, calibration.unit));
     if (!options.calibration_file.empty()) {
@@ -119,7 +128,7 @@ Action attach_calibrate(OptionList& list) {
     list.value("--gain", options->gain, "G", "deg per unit, for a single point");
     list.value("--save", options->calibration_file, "FILE", "write the calibration file for --calibration");
     options->settings.attach(list, {SettingGroup::reading, SettingGroup::joint});
-    options->output.attach(list, false);
+    options->output.attach(list, true);
     return [options](Console& console) { return run_calibrate(*options, console); };
 }
 

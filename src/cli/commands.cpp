@@ -65,6 +65,10 @@ constexpr auto command_table = std::to_array<Command>({
      "jointrom norms compare elbow flexion\n"
      "jointrom norms gaps --joint wrist --mode active",
      attach_norms},
+    {"check", "a value, a recording or a class against normal ranges, left against right",
+     "jointrom check --value-deg 141 --u-deg 2 --joint elbow --motion flexion --sex F --age 30 --mode passive\n"
+     "jointrom check P03_left_elbow.csv --sex F --age 20 --against passive --tasks",
+     attach_check},
     {"grade", "students' own readings against the computed values",
      "jointrom grade answers.csv --results class/trials.csv\n"
      "jointrom grade answers.csv --results class/trials.csv --tolerance-deg 3 --by participant --format csv",

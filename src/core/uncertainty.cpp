@@ -22,8 +22,19 @@ double Budget::standard_uncertainty() const {
 
 double Budget::effective_degrees_of_freedom() const {
     double denominator = 0.0;
-    for (const BudgetLine& line : lines_) {
-        denominator += std::pow(line.contribution(), 4) / line.degrees_of_freedom;
+    for (auto line = lines_.begin(); line != lines_.end(); ++line) {
+        const auto rests_on_the_same = [&](const BudgetLine& other) {
+            return !line->repeats.empty() && other.repeats == line->repeats &&
+                   other.degrees_of_freedom == line->degrees_of_freedom;
+        };
+        if (std::any_of(lines_.begin(), line, rests_on_the_same)) {
+            continue;
+        }
+        double variance = line->contribution() * line->contribution();
+        for (auto other = line + 1; other != lines_.end(); ++other) {
+            variance += rests_on_the_same(*other) ? other->contribution() * other->contribution() : 0.0;
+        }
+        denominator += variance * variance / line->degrees_of_freedom;
     }
     return denominator > 0.0 ? std::pow(standard_uncertainty(), 4) / denominator
                              : std::numeric_limits<double>::infinity();
@@ -37,6 +48,31 @@ double Budget::coverage_factor(double level) const {
 
 double Budget::expanded_uncertainty(double level) const {
     return coverage_factor(level) * standard_uncertainty();
+}
+
+Budget difference(const Budget& a, const Budget& b, CommonTo common) {
+    std::vector<BudgetLine> rest(b.lines());
+    Budget result;
+    for (BudgetLine line : a.lines()) {
+        const auto same = std::find_if(rest.begin(), rest.end(), [&](const BudgetLine& other) {
+            return other.input == line.input && other.u == line.u &&
+                   other.degrees_of_freedom == line.degrees_of_freedom;
+        });
+        if (same != rest.end()) {
+            const bool one_error = common != CommonTo::this_value && line.common_to >= common;
+            line.sensitivity =
+                one_error ? line.sensitivity - same->sensitivity : std::hypot(line.sensitivity, same->sensitivity);
+            rest.erase(same);
+        }
+        if (line.sensitivity != 0.0) {
+            result.add(std::move(line));
+        }
+    }
+    for (BudgetLine& line : rest) {
+        line.sensitivity = -line.sensitivity;
+        result.add(std::move(line));
+    }
+    return result;
 }
 
 double student_factor(double level, double degrees_of_freedom) {

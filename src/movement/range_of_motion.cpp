@@ -16,11 +16,13 @@
 namespace jointrom {
 namespace {
 
-constexpr double near_noise_factor = 4.0;  // SD of the noise within which samples compete for being the extreme
+// SD of the noise within which samples compete for being the extreme: the span of noise over a few seconds of one
+// angle.
+constexpr double near_noise_factor = 6.0;
 // Rice's rate of crossings of a level u is exp(-u^2 / 2) SD(velocity) / SD / 2 pi; as many independent samples have
 // about u / sqrt(2 pi) chances per SD / SD(velocity) to exceed it; u = 1.9 is where a few of them peak.
 constexpr double crossing_factor = 0.75;
-constexpr double level_noise_factor = 0.4;      // SD of the noise by which the true angle may differ to still compete
+constexpr double level_noise_factor = 0.5;      // SD of the noise by which the true angle may differ to still compete
 constexpr double picked_variance_factor = 0.9;  // 1 / (1 + 0.9 bias^2) is the variance of the largest of 1 to 20 normal
                                                 // values, to 0.1; e.g. 0.68 of 2, 0.45 of 5, 0.34 of 10 (tables)
 constexpr double edge_noise_factor = 3.0;       // SD of the velocity's noise
@@ -30,7 +32,7 @@ SampleSpan piece_around(const AngleTrace& trace, std::size_t sample) {
     return *std::ranges::find_if(trace.pieces(), [&](SampleSpan piece) { return piece.contains(sample); });
 }
 
-/// How much the extreme at `sample` would change with the low-pass cut-off doubled, beyond what noise explains.
+/// How much less the angle at `sample` would be with the low-pass cut-off doubled, beyond what noise explains.
 double filter_effect_deg(const AngleTrace& trace, std::size_t sample, const TraceNoise& noise) {
     if (!trace.lowpass().is_set()) {
         return 0.0;
@@ -45,8 +47,10 @@ double filter_effect_deg(const AngleTrace& trace, std::size_t sample, const Trac
     const double with_doubled = 2.0 * doubled.value() < rate_hz
                                     ? lowpass_zero_phase(raw, doubled, trace.rate())[sample - around.first]
                                     : raw[sample - around.first];
-    const double change = with_doubled - trace.angle_deg()[sample];
-    return std::sqrt(std::max(0.0, change * change - noise.doubled_cutoff_deg * noise.doubled_cutoff_deg));
+    const double change = trace.angle_deg()[sample] - with_doubled;
+    const double beyond_noise =
+        std::sqrt(std::max(0.0, change * change - noise.doubled_cutoff_deg * noise.doubled_cutoff_deg));
+    return std::copysign(beyond_noise, change);
 }
 
 /// How far a parabola through equally spaced samples bends from its middle to its ends.
@@ -102,18 +106,22 @@ PickedNoise picked_noise(const AngleTrace& trace, std::size_t sample, const Trac
 }
 
 struct ExtremeEffects {
-    double filter_deg = 0.0;
+    double overshoot_deg = 0.0;  ///< what the filter adds where a fast movement stops
+    double rounding_deg = 0.0;   ///< what the filter takes off a short peak
     PickedNoise noise;
 };
 
 /// Both ends of an arc: the effects that always act outward or inward add up, the noise adds in squares.
 ExtremeEffects operator+(const ExtremeEffects& a, const ExtremeEffects& b) {
-    return {a.filter_deg + b.filter_deg,
+    return {a.overshoot_deg + b.overshoot_deg,
+            a.rounding_deg + b.rounding_deg,
             {a.noise.bias_deg + b.noise.bias_deg, std::hypot(a.noise.sd_deg, b.noise.sd_deg)}};
 }
 
-ExtremeEffects effects_at(const AngleTrace& trace, std::size_t sample, const TraceNoise& noise) {
-    return {filter_effect_deg(trace, sample, noise), picked_noise(trace, sample, noise)};
+/// \param direction 1 at the largest angle, -1 at the smallest
+ExtremeEffects effects_at(const AngleTrace& trace, std::size_t sample, double direction, const TraceNoise& noise) {
+    const double outward_deg = direction * filter_effect_deg(trace, sample, noise);
+    return {std::max(0.0, outward_deg), std::max(0.0, -outward_deg), picked_noise(trace, sample, noise)};
 }
 
 void add_if_any(Budget& budget, const char* input, double u) {
@@ -127,8 +135,12 @@ void add_noise(Budget& budget, const ExtremeEffects& effects) {
 }
 
 void add_shifts(Budget& budget, const ExtremeEffects& effects) {
-    add_if_any(budget, "picking the farthest of noisy samples", effects.noise.bias_deg);
-    add_if_any(budget, "peak rounded off by the low-pass filter", rectangular_u(effects.filter_deg));
+    // Both act outward, so they add up.
+    add_if_any(budget,
+               effects.overshoot_deg > 0.0 ? "farthest of noisy samples, and overshoot of the low-pass filter"
+                                           : "picking the farthest of noisy samples",
+               effects.noise.bias_deg + effects.overshoot_deg);
+    add_if_any(budget, "peak rounded off by the low-pass filter", effects.rounding_deg);
 }
 
 Extreme extreme_at(const AngleTrace& trace, std::size_t sample, double direction, const TraceNoise& noise,
@@ -215,7 +227,7 @@ RangeOfMotion range_of_motion(const AngleTrace& trace, std::span<const Repetitio
         highest = angle[i] > angle[highest] ? i : highest;  // false for a missing sample
         lowest = angle[i] < angle[lowest] ? i : lowest;
     }
-    const Effects effects{effects_at(trace, highest, noise), effects_at(trace, lowest, noise)};
+    const Effects effects{effects_at(trace, highest, 1.0, noise), effects_at(trace, lowest, -1.0, noise)};
     RangeOfMotion result;
     result.positive = extreme_at(trace, highest, 1.0, noise, effects.positive);
     result.negative = extreme_at(trace, lowest, -1.0, noise, effects.negative);

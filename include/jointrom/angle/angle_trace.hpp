@@ -17,14 +17,17 @@ namespace jointrom {
 
 /// Where the uncertainty of a trace comes from. All are standard uncertainties.
 struct TraceUncertainty {
-    double gain_relative = 0.0;     ///< of the sensor's gain, as a fraction: grows with the distance from neutral
-    double gain_dof = 1e300;        ///< degrees of freedom of gain_relative
-    Degrees linearity{0.0};         ///< of one reading about the calibration line (or the stated sensor error)
-    double linearity_dof = 1e300;   ///< degrees of freedom of linearity
-    Degrees zero{0.0};              ///< of the neutral zero: shifts every angle alike, cancels in an arc
-    double zero_dof = 1e300;        ///< degrees of freedom of zero
-    Degrees noise{0.0};             ///< SD of what the low-pass filter took out: noise of one sample before filtering
-    bool gain_is_measured = false;  ///< by a calibration; false: taken as exact
+    double gain_relative = 0.0;       ///< of the sensor's gain, as a fraction: grows with the distance from neutral
+    double gain_dof = 1e300;          ///< degrees of freedom of gain_relative
+    Degrees gain_centre{0.0};         ///< the angle from which gain_relative acts: neutral, or the calibration's centre
+    Degrees linearity{0.0};           ///< of one reading about the calibration line (or the stated sensor error)
+    double linearity_dof = 1e300;     ///< degrees of freedom of linearity
+    Degrees zero{0.0};                ///< of the zero: shifts every angle alike, cancels in an arc
+    double zero_dof = 1e300;          ///< degrees of freedom of zero
+    Degrees noise{0.0};               ///< SD of what the low-pass filter took out: noise of one sample before filtering
+    bool zero_is_read = false;        ///< from a posture, by the sensor itself: its linearity acts there as well
+    bool zero_is_calibrated = false;  ///< the zero is the calibration's, not a neutral posture of the recording
+    bool gain_is_measured = false;    ///< by a calibration; false: taken as exact
     bool linearity_is_measured = false;  ///< by the scatter of a calibration; false: assumed
 };
 

@@ -98,6 +98,18 @@ struct CalibrationOptions {
 /// Angle of one new reading: as angle_on_line, with the scatter of a single reading about the line in the uncertainty.
 [[nodiscard]] Uncertain angle_of_reading(const Calibration& calibration, double reading);
 
+/// Where the calibration line is known best: the errors of the line there and of its gain are uncorrelated.
+struct LineCentre {
+    double reading = 0.0;
+    Uncertain angle_deg;
+};
+/// The mean of the calibration readings, each weighted by how certain it is; for a single point its reading.
+[[nodiscard]] LineCentre line_centre(const Calibration& calibration);
+
+/// What the uncertainty of angle_of_reading() is made of: the line at its centre, the gain times the distance from
+/// there, the scatter of a single reading. All rest on the same repeats.
+[[nodiscard]] Budget reading_budget(const Calibration& calibration, double reading);
+
 /// The reading to expect at an angle (inverse prediction), as the mean of `repeats` readings.
 /// \pre the gain is not 0; repeats >= 1
 [[nodiscard]] Uncertain reading_at_angle(const Calibration& calibration, double angle_deg, std::size_t repeats = 1);

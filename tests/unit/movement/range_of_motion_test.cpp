@@ -128,7 +128,7 @@ TEST_CASE("uncertainties of extremes and arc are right in Monte Carlo trials", "
 
 TEST_CASE("the farthest of many noisy samples is too far by about as much as stated", "[movement][range_of_motion]") {
     const auto [frequency_hz, hold_s] =
-        GENERATE(table<double, double>({{0.1, 0.0}, {0.5, 0.0}, {1.0, 0.0}, {0.1, 0.5}, {0.5, 0.5}, {0.5, 2.0}}));
+        GENERATE(table<double, double>({{0.1, 0.0}, {0.5, 0.0}, {1.0, 0.0}, {0.1, 0.5}, {0.5, 0.5}, {0.5, 2.0}, {1.0, 0.5}, {1.0, 2.0}, {2.0, 0.5}}));
     CAPTURE(frequency_hz, hold_s);
     const auto truth = both_ways(frequency_hz, hold_s);
     Trials positive, arc;
@@ -137,8 +137,12 @@ TEST_CASE("the farthest of many noisy samples is too far by about as much as sta
         positive.add(range.positive.angle.value() - 60.0, range.positive.budget);
         arc.add(range.arc.value() - 120.0, range.arc_budget);
     }
-    CHECK_THAT(positive.stated_over_true(), WithinAbs(1.0, 0.2));
-    CHECK_THAT(arc.stated_over_true(), WithinAbs(1.0, 0.25));
+    // A turning point cannot be told from a short hold in noise, so its uncertainty is on the safe side.
+    const double largest = hold_s == 0.0 ? 1.45 : 1.2;
+    CHECK(positive.stated_over_true() > 0.8);
+    CHECK(positive.stated_over_true() < largest);
+    CHECK(arc.stated_over_true() > 0.8);
+    CHECK(arc.stated_over_true() < largest + 0.1);
 }
 
 // Mean of five repetitions whose arcs scatter by 2 deg: the 95 % interval must hold the true mean in 95 % of the trials
@@ -166,8 +170,8 @@ TEST_CASE("what the filter takes off a fast peak is in the uncertainty", "[movem
     const auto range = range_of_motion(filtered_trace(sampled(fast, 4, 200), 200, 0.0));
     const double lost_deg = 30.0 - range.positive.angle.value();
     REQUIRE(lost_deg > 0.5);
-    CHECK_THAT(range.positive.budget.standard_uncertainty(), WithinRel(rectangular_u(lost_deg), 0.1));
-    CHECK_THAT(range.arc_budget.standard_uncertainty(), WithinRel(rectangular_u(2 * lost_deg), 0.1));
+    CHECK_THAT(range.positive.budget.standard_uncertainty(), WithinRel(lost_deg, 0.1));
+    CHECK_THAT(range.arc_budget.standard_uncertainty(), WithinRel(2 * lost_deg, 0.1));
 }
 
 TEST_CASE("an extreme at an edge counts as cut off only while the joint moves", "[movement][range_of_motion]") {
