@@ -73,6 +73,10 @@ constexpr auto command_table = std::to_array<Command>({
      "jointrom grade answers.csv --results class/trials.csv\n"
      "jointrom grade answers.csv --results class/trials.csv --tolerance-deg 3 --by participant --format csv",
      attach_grade},
+    {"batch", "the recordings of a class, as tables",
+     "jointrom batch . --pattern '{participant}_{side}_elbow.csv' --into results\n"
+     "jointrom batch . --pattern '{participant}_{side}_elbow.csv' --into coded --pseudonymise key.csv",
+     attach_batch},
 });
 
 ExitStatus status_of(FailureKind kind) {
