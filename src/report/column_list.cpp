@@ -256,7 +256,7 @@ constexpr auto catalogue = std::to_array<ColumnKind>({
     {"time_s", 6, "time", "Time on the recording's clock."},
     {"tolerance_deg", 2, "tolerance", "Largest error that is allowed."},
     {"treatment", 0, "treatment", "What was done to the channel, in order."},
-    {"trial", 0, "trial", "Number of the trial in the file, counted from 1."},
+    {"trial", 0, "trial", "Name or number of the trial."},
     {"trial_name", 0, "trial", "What the trial is called."},
     {"turn_deg", 2, "turn", "Joint angle at the turning point, farthest from rest."},
     {"turn_s", 3, "turn at", "Time of the turning point on the recording's clock."},
