@@ -36,7 +36,9 @@ Budget error_budget(const Calibration& calibration, const CalibrationPoint& poin
     if (!scatter_holds_it) {
         budget.add({"control reading", own_u_deg, 1.0, std::max(1.0, point.effective_count - 1.0)});
     }
-    budget.add({"known angle", point.known_u_deg});
+    if (point.known_u_deg > 0.0) {
+        budget.add({"known angle", point.known_u_deg});
+    }
     return budget;
 }
 

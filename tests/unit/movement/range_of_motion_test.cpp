@@ -127,8 +127,8 @@ TEST_CASE("uncertainties of extremes and arc are right in Monte Carlo trials", "
 }
 
 TEST_CASE("the farthest of many noisy samples is too far by about as much as stated", "[movement][range_of_motion]") {
-    const auto [frequency_hz, hold_s] =
-        GENERATE(table<double, double>({{0.1, 0.0}, {0.5, 0.0}, {1.0, 0.0}, {0.1, 0.5}, {0.5, 0.5}, {0.5, 2.0}, {1.0, 0.5}, {1.0, 2.0}, {2.0, 0.5}}));
+    const auto [frequency_hz, hold_s] = GENERATE(table<double, double>(
+        {{0.1, 0.0}, {0.5, 0.0}, {1.0, 0.0}, {0.1, 0.5}, {0.5, 0.5}, {0.5, 2.0}, {1.0, 0.5}, {1.0, 2.0}, {2.0, 0.5}}));
     CAPTURE(frequency_hz, hold_s);
     const auto truth = both_ways(frequency_hz, hold_s);
     Trials positive, arc;
