@@ -9,6 +9,7 @@ namespace {
 std::string plain_text(const Cell& cell, int decimals) {
     return std::visit(Overloaded{[](std::monostate) { return std::string(); },
                                  [&](double value) { return fixed_text(value, decimals); },
+                                 [](const FixedNumber& number) { return fixed_text(number.value, number.decimals); },
                                  [](std::int64_t value) { return std::to_string(value); },
                                  [](bool value) { return std::string(value ? "true" : "false"); },
                                  [](const std::string& value) { return csv_text(value); },
@@ -27,7 +28,7 @@ std::string header_row(const ResultTable& table) {
     std::string text;
     for (std::size_t c = 0; c < table.columns().size(); ++c) {
         const ColumnKind& column = *table.columns()[c];
-        text += (c > 0 ? "," : "") + std::string(column.key);
+        text += (c > 0 ? "," : "") + csv_text(column.key);
         if (table.column_holds<Measured>(c)) {
             text += "," + column.key_with("u") + "," + column.key_with("u95");
         }

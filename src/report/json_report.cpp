@@ -15,6 +15,7 @@ using Json = nlohmann::ordered_json;
 Json cell_json(const Cell& cell, int decimals) {
     return std::visit(Overloaded{[](std::monostate) { return Json(nullptr); },
                                  [&](double value) { return json_number(value, decimals); },
+                                 [](const FixedNumber& number) { return json_number(number.value, number.decimals); },
                                  [&](const Measured& m) {
                                      return Json{{"value", json_number(m.value, decimals)},
                                                  {"u", json_number(m.u, decimals + 1)},

@@ -25,6 +25,7 @@ std::string cell_text(const Cell& cell, int decimals) {
     return std::visit(
         Overloaded{[](std::monostate) { return std::string("-"); },
                    [&](double value) { return number(value, decimals); },
+                   [](const FixedNumber& fixed) { return number(fixed.value, fixed.decimals); },
                    [](std::int64_t value) { return std::to_string(value); },
                    [](bool value) { return std::string(value ? "yes" : "no"); },
                    [](const std::string& value) { return value; },

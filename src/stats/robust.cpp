@@ -1,5 +1,6 @@
 #include <jointrom/stats/robust.hpp>
 
+#include <jointrom/stats/descriptive.hpp>
 #include <jointrom/stats/quantile.hpp>
 
 #include <algorithm>
@@ -22,13 +23,17 @@ std::vector<double> present(std::span<const double> values) {
     return result;
 }
 
-double median_of(std::vector<double> values) {
+double median_in_place(std::span<double> values) {
     if (values.empty()) {
         return std::numeric_limits<double>::quiet_NaN();
     }
     const auto upper = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
-    std::ranges::nth_element(values, upper);
+    std::nth_element(values.begin(), upper, values.end());
     return values.size() % 2 == 1 ? *upper : (*std::max_element(values.begin(), upper) + *upper) / 2.0;
+}
+
+double median_of(std::vector<double> values) {
+    return median_in_place(values);
 }
 
 std::vector<double> deviations(std::span<const double> values, double centre) {
@@ -37,19 +42,6 @@ std::vector<double> deviations(std::span<const double> values, double centre) {
         value = std::abs(value - centre);
     }
     return result;
-}
-
-/// The divisor of modified z scores; 0 when all values are equal.
-double spread(std::span<const double> values, double centre) {
-    const std::vector<double> sizes = deviations(values, centre);
-    if (const double mad = median_of(sizes); mad > 0.0) {
-        return mad / mad_per_sd;
-    }
-    double sum = 0.0;
-    for (const double size : sizes) {
-        sum += size;
-    }
-    return sd_per_mean_deviation * sum / static_cast<double>(std::max<std::size_t>(1, sizes.size()));
 }
 
 }  // namespace
@@ -66,9 +58,18 @@ double robust_sd(std::span<const double> values) {
     return sd_per_mad * median_absolute_deviation(values);
 }
 
+double modified_z_divisor(std::span<const double> values, double centre) {
+    std::vector<double> sizes = deviations(values, centre);
+    if (sizes.empty()) {
+        return 0.0;
+    }
+    const double mad = median_in_place(sizes);
+    return mad > 0.0 ? mad / mad_per_sd : sd_per_mean_deviation * describe(sizes).mean;
+}
+
 std::vector<double> modified_z_scores(std::span<const double> values) {
     const double centre = median(values);
-    const double divisor = spread(values, centre);
+    const double divisor = modified_z_divisor(values, centre);
     std::vector<double> scores(values.begin(), values.end());
     for (double& score : scores) {
         if (!std::isnan(score)) {

@@ -9,6 +9,8 @@
 
 #include <cstdint>
 #include <initializer_list>
+#include <memory>
+#include <span>
 #include <string>
 #include <utility>
 #include <variant>
@@ -26,9 +28,15 @@ struct Measured {
 /// The value with what `budget` says of it.
 [[nodiscard]] Measured measured(double value, const Budget& budget);
 
+/// A number with decimals of its own, where a column holds values of any unit and size.
+struct FixedNumber {
+    double value;
+    int decimals;
+};
+
 /// Nothing, a number, a whole number, a yes or no, a text, or a value with its uncertainty. A missing number (NaN) is
 /// printed as nothing.
-using Cell = std::variant<std::monostate, double, std::int64_t, bool, std::string, Measured>;
+using Cell = std::variant<std::monostate, double, std::int64_t, bool, std::string, Measured, FixedNumber>;
 
 /// A cell for a count, which is whole and never negative.
 [[nodiscard]] Cell count_cell(std::size_t count);
@@ -39,6 +47,10 @@ class ResultTable {
     /// \param columns keys of the column catalogue, in order
     ResultTable(std::string name, std::initializer_list<std::string_view> columns);
     ResultTable(std::string name, const std::vector<std::string_view>& columns);
+    /// \param named_by_data headings of columns of text that come first and that the input named, such as those that it
+    ///   is grouped by
+    ResultTable(std::string name, std::span<const std::string> named_by_data,
+                const std::vector<std::string_view>& columns);
 
     /// \pre one cell a column
     void add_row(std::vector<Cell> cells);
@@ -58,7 +70,10 @@ class ResultTable {
     }
 
   private:
+    struct NamedColumn;
+
     std::string name_;
+    std::vector<std::shared_ptr<const NamedColumn>> named_by_data_;  ///< what columns_ points to beside the catalogue
     std::vector<const ColumnKind*> columns_;
     std::vector<std::vector<Cell>> rows_;
 };

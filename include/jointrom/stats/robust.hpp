@@ -22,11 +22,15 @@ namespace jointrom {
 ///
 /// Method: 0.6745 (x - median) / MAD. When more than half of the values are equal, so that MAD is 0, the mean absolute
 /// deviation times 1.253314 takes the place of MAD / 0.6745; when all are equal the scores are 0.
+/// The order of the values makes no difference.
 /// Missing samples: missing.
 ///
 /// \par Accuracy 1e-12 of R 4.2.2
 /// \par Reference B. Iglewicz and D. C. Hoaglin 1993, How to Detect and Handle Outliers, ASQC Quality Press
 [[nodiscard]] std::vector<double> modified_z_scores(std::span<const double> values);
+
+/// What modified_z_scores() divides distances from `centre` (the median) by; 0 when all values are equal.
+[[nodiscard]] double modified_z_divisor(std::span<const double> values, double centre);
 
 /// Places of the values whose modified z score is larger than `limit` in size. Unlike plain z scores these are not
 /// masked by the outliers themselves.

@@ -65,3 +65,18 @@ TEST_CASE("a budget is printed only when an explanation is asked for", "[report]
     CHECK_THAT(text_report(report, true), ContainsSubstring("neutral zero"));
     CHECK(nlohmann::json::parse(json_report(report))["result"]["budgets"]["flexion"]["u"] == 0.3);
 }
+
+TEST_CASE("columns that the input named come first and keep their text", "[report][render]") {
+    const std::vector<std::string> names{"class, year", "mean", "=x"};
+    ResultTable table("groups", names, {"mean", "count"});
+    table.add_row(
+        {std::string("2b"), std::string("left"), std::monostate(), FixedNumber{0.00123456, 6}, count_cell(3)});
+    Report report;
+    report.title = "groups";
+    report.tables.push_back(table);
+    const Report copy = report;
+    report = {};
+    CHECK(csv_report(copy) == "\"class, year\",group_mean,'=x,mean,count\n2b,left,,0.001235,3\n");
+    CHECK_THAT(text_report(copy), ContainsSubstring("0.001235"));
+    CHECK(nlohmann::json::parse(json_report(copy))["result"]["groups"][0]["mean"] == 0.001235);
+}
