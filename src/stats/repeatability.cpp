@@ -4,7 +4,7 @@
 
 #include <jointrom/core/failure.hpp>
 #include <jointrom/stats/descriptive.hpp>
-#include <jointrom/stats/measurement_error.hpp>
+#include <jointrom/stats/error_of_measurement.hpp>
 
 #include <algorithm>
 #include <cmath>
