@@ -53,6 +53,8 @@ Action attach_load(OptionList& list);
 Action attach_norms(OptionList& list);
 Action attach_grade(OptionList& list);
 Action attach_check(OptionList& list);
+Action attach_summary(OptionList& list);
+Action attach_agreement(OptionList& list);
 
 /// Reads the arguments and runs the command; the only place that turns a Failure into text and an exit status.
 int run(int argc, const char* const* argv, Console& console);

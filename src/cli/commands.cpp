@@ -73,6 +73,14 @@ constexpr auto command_table = std::to_array<Command>({
      "jointrom grade answers.csv --results class/trials.csv\n"
      "jointrom grade answers.csv --results class/trials.csv --tolerance-deg 3 --by participant --format csv",
      attach_grade},
+    {"summary", "result tables of a class: statistics by group, side differences, change, outliers",
+     "jointrom summary class_trials.csv\n"
+     "jointrom summary class_trials.csv --by side --compare condition=before,after",
+     attach_summary},
+    {"agreement", "repeated measurements: intraclass correlation, error of measurement, limits of agreement",
+     "jointrom agreement class_trials.csv\n"
+     "jointrom agreement class_trials.csv --value positive_deg --repeat condition --table errors",
+     attach_agreement},
 });
 
 ExitStatus status_of(FailureKind kind) {
