@@ -381,6 +381,44 @@ def add_answers(session):
     session.write("answers.csv", "participant,side,joint,quantity,value\n" + ANSWERS)
 
 
+CLASS_HEAD = ("id,file,participant,side,joint,motion,condition,trial,rater,age_years,sex,status,code,reason,"
+              "positive_direction,positive_deg,negative_direction,negative_deg,arc_deg")
+
+
+def class_row(who, side, condition, trial, flexion_deg, hyperextension_deg):
+    number, age_years, sex = who
+    name = f"P{number:02d}_{side}_{condition}_{trial}"
+    measured = ["failed", "no-movement", "the angle never moved", "", "", "", "", ""]
+    if flexion_deg is not None:
+        measured = ["done", "", "", "flexion", text(flexion_deg, 2), "extension", text(-hyperextension_deg, 2),
+                    text(flexion_deg + hyperextension_deg, 2)]
+    return ",".join([name, name + ".csv", f"P{number:02d}", side, "knee", "flexion-extension", condition, str(trial),
+                     "", str(age_years), sex] + measured)
+
+
+def add_class(session):
+    """Results of a class before and after ten minutes of stretching, as a table of trials: twelve participants, both
+    knees, two trials each. Stretching adds 4 degrees. One recording failed and one sensor had slipped."""
+    noise = Noise(301)
+    rows = [CLASS_HEAD]
+    for number in range(1, 13):
+        who = (number, 19 + int(9.0 * noise.uniform()), "F" if noise.uniform() < 0.5 else "M")
+        usual_deg = 138.0 + 5.0 * noise.normal()
+        for side in ("left", "right"):
+            own_deg = usual_deg + 1.5 * noise.normal()
+            hyperextension_deg = 3.0 + noise.normal()
+            for condition, gain_deg in (("before", 0.0), ("after", 4.0 + noise.normal())):
+                for trial in (1, 2):
+                    flexion_deg = own_deg + gain_deg + 1.4 * noise.normal()
+                    beyond_deg = hyperextension_deg + 0.8 * noise.normal()
+                    if (number, side, condition, trial) == (8, "right", "before", 2):
+                        flexion_deg = None
+                    if (number, side, condition, trial) == (11, "left", "after", 1):
+                        flexion_deg -= 42.0
+                    rows.append(class_row(who, side, condition, trial, flexion_deg, beyond_deg))
+    session.write("class_trials.csv", "\n".join(rows) + "\n")
+
+
 def main(arguments):
     folder = Path(arguments[1]) if len(arguments) > 1 else Path(__file__).resolve().parent.parent / "data" / "demo"
     folder.mkdir(parents=True, exist_ok=True)
@@ -391,6 +429,7 @@ def main(arguments):
     add_postures(session)
     add_muscles(session)
     add_answers(session)
+    add_class(session)
     session.finish()
 
 
