@@ -115,9 +115,10 @@ class TableMaker {
         }
         for (const IntraclassCorrelation& icc : correlations) {
             std::vector<Cell> row = group_cells(scores.group);
-            append_cells(row, {scores.quantity, std::string(name_of(icc.form)), std::string(description_of(icc.form)),
-                               count_cell(anova.rows), count_cell(anova.columns), icc.value, icc.ci.low, icc.ci.high,
-                               std::isfinite(icc.f) ? Cell(icc.f) : Cell(), icc.dof1, icc.dof2, icc.p});
+            append_cells(row,
+                         {scores.quantity, std::string(name_of(icc.form)), std::string(description_of(icc.form)),
+                          count_cell(anova.rows), count_cell(anova.columns), icc.value, icc.ci.low, icc.ci.high,
+                          std::isfinite(icc.f) ? Cell(icc.f) : Cell(), icc.dof1, icc.dof2, probability_cell(icc.p)});
             tables_.correlations.add_row(std::move(row));
         }
     }
@@ -153,12 +154,12 @@ class TableMaker {
         const auto add = [&](const char* scale, const LimitsOfAgreement& limits, int decimals) {
             const auto cell = [&](double value) { return FixedNumber{value, decimals}; };
             std::vector<Cell> row = group_cells(scores.group);
-            append_cells(row, {scores.quantity, std::string(scale), scores.columns[first], scores.columns[second],
-                               count_cell(limits.count), cell(limits.bias), cell(limits.bias_ci.low),
-                               cell(limits.bias_ci.high), cell(limits.sd), cell(limits.lower),
-                               cell(limits.lower_ci.low), cell(limits.lower_ci.high), cell(limits.upper),
-                               cell(limits.upper_ci.low), cell(limits.upper_ci.high), limits.trend.slope,
-                               limits.trend.p, limits.spread.slope, limits.spread.p});
+            append_cells(
+                row, {scores.quantity, std::string(scale), scores.columns[first], scores.columns[second],
+                      count_cell(limits.count), cell(limits.bias), cell(limits.bias_ci.low), cell(limits.bias_ci.high),
+                      cell(limits.sd), cell(limits.lower), cell(limits.lower_ci.low), cell(limits.lower_ci.high),
+                      cell(limits.upper), cell(limits.upper_ci.low), cell(limits.upper_ci.high), limits.trend.slope,
+                      probability_cell(limits.trend.p), limits.spread.slope, probability_cell(limits.spread.p)});
             tables_.differences.add_row(std::move(row));
         };
         const AgreementOptions options{.confidence = confidence_};

@@ -72,12 +72,14 @@ class Comparer {
                 by_.push_back(table.find_text(name));
             }
         }
-        std::vector<const TextColumn*> alike;
-        for (const TextColumn& column : table.texts) {
-            alike.push_back(&column);
+        if (std::isnan(options.known_change)) {
+            std::vector<const TextColumn*> alike;
+            for (const TextColumn& column : table.texts) {
+                alike.push_back(&column);
+            }
+            same_ = row_numbers(alike, table.rows);
+            same_means_.emplace(same_.count);
         }
-        same_ = row_numbers(alike, table.rows);
-        same_means_.emplace(same_.count);
         if (const TextColumn* const participants = table.find_text(options.participant)) {
             participants_ = participants->codes;
             means_.emplace(participants->texts.size());

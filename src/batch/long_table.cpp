@@ -11,13 +11,27 @@
 #include <algorithm>
 #include <array>
 #include <bit>
+#include <filesystem>
 #include <limits>
 #include <memory>
 #include <numeric>
 #include <optional>
+#include <system_error>
 
 namespace jointrom {
 namespace {
+
+constexpr std::uintmax_t most_reserved = std::uintmax_t{16} << 20U;
+
+std::uintmax_t bytes_of(std::span<const std::string> files) {
+    std::uintmax_t bytes = 0;
+    for (const std::string& file : files) {
+        std::error_code unknown;
+        const std::uintmax_t size = std::filesystem::file_size(file, unknown);
+        bytes += unknown ? 0 : size;
+    }
+    return bytes;
+}
 
 /// Where the wanted columns stand in one file.
 struct ColumnPlaces {
@@ -54,14 +68,15 @@ bool stands_for_nothing(std::string_view cell) {
 /// Gathers the rows of all files.
 class Gatherer {
   public:
-    explicit Gatherer(const ColumnChooser& choose) : choose_(choose) {}
+    /// \param bytes in all files, as far as known
+    Gatherer(const ColumnChooser& choose, std::uintmax_t bytes) : choose_(choose), bytes_(bytes) {}
 
     void read(RecordReader reader, const std::string& name) {
         const ColumnPlaces places = begin_file(reader, name);
         std::size_t rows = 0;
         while (reader.next()) {
             ++rows;
-            add_row(reader, places, name);
+            add_row(reader, places);
         }
         table_.files.emplace_back(name, rows);
     }
@@ -82,12 +97,17 @@ class Gatherer {
             request_ = request;
             has_ids_ = has_ids;
             table_.headings = reader.columns();
+            // Memory that is not used in the end is never touched.
+            const std::uintmax_t shortest_row = 2 * table_.headings.size();
+            const auto most_rows = static_cast<std::size_t>(std::min(bytes_ / shortest_row, most_reserved));
             for (const std::string& column : request.texts) {
                 table_.texts.push_back({column, {}, {}});
+                table_.texts.back().codes.reserve(most_rows);
                 codes_.emplace_back();
             }
             for (const std::string& column : request.numbers) {
                 table_.numbers.push_back({column, {}});
+                table_.numbers.back().values.reserve(most_rows);
             }
         } else if (request.texts != request_.texts || request.numbers != request_.numbers || has_ids != has_ids_) {
             throw Failure(FailureKind::unreadable_data, "columns-differ",
@@ -97,7 +117,7 @@ class Gatherer {
         return places_in(reader, request_);
     }
 
-    void add_row(const RecordReader& reader, const ColumnPlaces& places, const std::string& name) {
+    void add_row(const RecordReader& reader, const ColumnPlaces& places) {
         for (std::size_t c = 0; c < places.texts.size(); ++c) {
             table_.texts[c].codes.push_back(codes_[c].code_of(reader.text(places.texts[c])));
         }
@@ -107,17 +127,19 @@ class Gatherer {
             table_.numbers[c].values.push_back(missing ? nothing : reader.number(places.numbers[c]));
         }
         failed_.push_back(failed);
-        if (has_ids_ && is_repeated(reader.text(*places.id), reader.place(*places.id), name)) {
+        if (has_ids_ && is_repeated(reader, *places.id)) {
             drop_last();
             ++table_.repeated;
         }
     }
 
     /// Whether the row just added stood there before.
-    bool is_repeated(std::string_view id, Place place, const std::string& name) {
+    bool is_repeated(const RecordReader& reader, std::size_t id_column) {
+        const std::string_view id = reader.text(id_column);
         if (id.empty()) {
             throw Failure(FailureKind::unreadable_data, "id-missing", "the row has no id",
-                          "Fill in the column id, or rename it if it does not identify recordings.", place);
+                          "Fill in the column id, or rename it if it does not identify recordings.",
+                          reader.place(id_column));
         }
         const auto row = static_cast<std::uint32_t>(table_.ids.size());
         const auto [before, known] =
@@ -130,7 +152,7 @@ class Gatherer {
             throw Failure(FailureKind::unreadable_data, "id-conflict",
                           fmt::format("the id '{}' stands for two different rows", id),
                           "Give each recording once; were the tables made with different settings?",
-                          place.file.empty() ? Place{name} : place);
+                          reader.place(id_column));
         }
         return true;
     }
@@ -204,6 +226,7 @@ class Gatherer {
     }
 
     const ColumnChooser& choose_;
+    std::uintmax_t bytes_;
     LongTableRequest request_;
     bool has_ids_ = false;
     LongTable table_;
@@ -242,7 +265,7 @@ std::string_view LongTable::id(std::size_t row) const {
 
 LongTable read_long_table(std::span<const std::string> files, std::istream& standard_input,
                           const ColumnChooser& choose) {
-    Gatherer gatherer(choose);
+    Gatherer gatherer(choose, bytes_of(files));
     for (const std::string& file : files) {
         if (file == "-") {
             const std::unique_ptr<ByteSource> source = stream_source(standard_input);

@@ -68,7 +68,7 @@ ResultTable comparison_table(const std::string& name, const Comparisons& compari
                       std::string(is_paired ? "paired" : "independent"), count_cell(comparison.first.count),
                       count_cell(comparison.second.count), cell(comparison.first.mean), cell(comparison.second.mean),
                       cell(comparison.test.difference), cell(comparison.test.ci.low), cell(comparison.test.ci.high),
-                      comparison.test.t, comparison.test.dof, comparison.test.p, comparison.effect.g,
+                      comparison.test.t, comparison.test.dof, probability_cell(comparison.test.p), comparison.effect.g,
                       comparison.effect.g_ci.low, comparison.effect.g_ci.high, cell(comparison.detectable_change),
                       std::isnan(comparison.detectable_change) ? Cell() : count_cell(comparison.changed)});
         result.add_row(std::move(row));

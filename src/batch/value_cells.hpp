@@ -14,13 +14,27 @@
 
 namespace jointrom {
 
-/// Decimals that show four figures of the largest of `values`, and at least two.
+/// Decimals that show the size of `value`: `least`, and for small sizes as many as give `figures` figures.
+[[nodiscard]] inline int decimals_showing(double value, int figures, int least) {
+    if (!(std::abs(value) > 0.0) || !(std::abs(value) < 1.0)) {
+        return least;
+    }
+    const auto zeros = static_cast<int>(-std::floor(std::log10(std::abs(value)))) - 1;
+    return std::clamp(zeros + figures, least, 12);
+}
+
+/// Decimals for values of one quantity: two, more when all are less than 1.
 [[nodiscard]] inline int decimals_for(std::span<const double> values) {
     double largest = 0.0;
     for (const double value : values) {
         largest = std::max(largest, std::isfinite(value) ? std::abs(value) : 0.0);
     }
-    return largest > 0.0 ? std::clamp(3 - std::ilogb(largest) * 3 / 10, 2, 12) : 2;
+    return decimals_showing(largest, 4, 2);
+}
+
+/// A probability, of which two figures are shown.
+[[nodiscard]] inline Cell probability_cell(double p) {
+    return FixedNumber{p, decimals_showing(p, 2, 4)};
 }
 
 /// A row that begins with the texts of its group.

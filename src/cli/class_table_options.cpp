@@ -72,6 +72,10 @@ std::optional<std::vector<std::string>> ClassTableOptions::by_names() const {
     return by.empty() ? std::nullopt : std::optional(comma_list(fmt::format("{}", fmt::join(by, ","))));
 }
 
+bool ClassTableOptions::wants(std::string_view name, bool is_first) const {
+    return table.empty() ? is_first || output.chosen_format(Format::table) != Format::csv : name == table;
+}
+
 void ClassTableOptions::describe_input(const LongTable& read, Report& report) const {
     for (const auto& [file, rows] : read.files) {
         report.inputs.push_back(output.input(file, rows));
@@ -88,6 +92,11 @@ void ClassTableOptions::describe_input(const LongTable& read, Report& report) co
 void ClassTableOptions::write(Report report, Console& console) const {
     if (!table.empty()) {
         std::erase_if(report.tables, [&](const ResultTable& candidate) { return candidate.name() != table; });
+        if (report.tables.empty()) {
+            throw Failure(FailureKind::usage, "table-not-there",
+                          fmt::format("there is no table {} for this input", table),
+                          "Leave --table out to see which there are.");
+        }
     }
     output.write(report, console);
 }

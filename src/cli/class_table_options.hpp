@@ -39,6 +39,9 @@ struct ClassTableOptions {
     /// Columns named with --by, when it was given.
     [[nodiscard]] std::optional<std::vector<std::string>> by_names() const;
 
+    /// Whether a table will be printed. \param is_first the one that CSV holds when none is named
+    [[nodiscard]] bool wants(std::string_view name, bool is_first = false) const;
+
     /// Inputs and what was left out of them.
     void describe_input(const LongTable& read, Report& report) const;
     /// Prints the report, or the one table of it that was asked for.

@@ -183,6 +183,7 @@ ExitStatus run_agreement(const AgreementCommand& command, Console& console) {
 
 Action attach_agreement(OptionList& list) {
     auto command = std::make_shared<AgreementCommand>();
+    command->table.attach(list, {"icc", "errors", "differences", "devices", "reliability"});
     list.group("Agreement");
     list.value("--subject", command->subject, "COLUMN,...",
                "who or what was measured repeatedly (participant or subject)");
@@ -192,7 +193,6 @@ Action attach_agreement(OptionList& list) {
                "devices or raters of whom each measured every subject several times");
     list.values("--columns", command->columns, "[NAME=]A,B,...",
                 "a row for each subject: its measurements; once for each device");
-    command->table.attach(list, {"icc", "errors", "differences", "devices", "reliability"});
     return [command](Console& console) { return run_agreement(*command, console); };
 }
 

@@ -93,18 +93,20 @@ void add_comparison(const std::string& name, const LongTable& table, const Compa
 }
 
 void add_comparisons(const SummaryCommand& command, const LongTable& table, const Columns& columns, Report& report) {
-    ComparisonOptions options{.by = columns.by, .participant = columns.participant};
+    ComparisonOptions options;
+    options.by = columns.by;
+    options.participant = columns.participant;
     if (!command.mdc.empty()) {
         options.known_change = positive_setting("--mdc", command.mdc);
     }
-    if (!columns.participant.empty() && has_both_sides(table, columns.side)) {
+    if (command.table.wants("sides") && !columns.participant.empty() && has_both_sides(table, columns.side)) {
         options.column = columns.side;
         options.first = "left";
         options.second = "right";
         options.with_independent = false;
         add_comparison("sides", table, options, report);
     }
-    if (!command.compare.empty()) {
+    if (command.table.wants("change") && !command.compare.empty()) {
         LevelPair levels = level_pair(command.compare);
         options.column = columns.compared;
         options.first = std::move(levels.first);
@@ -114,7 +116,16 @@ void add_comparisons(const SummaryCommand& command, const LongTable& table, cons
     }
 }
 
-ExitStatus run_summary(const SummaryCommand& command, Console& console) {
+/// CSV holds one table: with --compare it is the one that answers it.
+void choose_table(SummaryCommand& command) {
+    const bool is_csv = command.table.output.chosen_format(Format::table) == Format::csv;
+    if (command.table.table.empty() && is_csv && !command.compare.empty()) {
+        command.table.table = "change";
+    }
+}
+
+ExitStatus run_summary(SummaryCommand command, Console& console) {
+    choose_table(command);
     Columns columns;
     const LongTable table =
         read_long_table(command.table.all_files(console), console.in, [&](const std::vector<std::string>& headings) {
@@ -133,7 +144,10 @@ ExitStatus run_summary(const SummaryCommand& command, Console& console) {
                        {"mdc", command.mdc}};
     command.table.describe_input(table, report);
 
-    const ClassSummary summary = class_summary(table, {.by = columns.by, .participant = columns.participant});
+    ClassSummary summary;
+    if (command.table.wants("groups", true) || command.table.wants("outliers")) {
+        summary = class_summary(table, {.by = columns.by, .participant = columns.participant});
+    }
     report.findings.insert(report.findings.end(), summary.findings.begin(), summary.findings.end());
     report.tables.push_back(group_table(summary, table, columns.by));
     add_comparisons(command, table, columns, report);
@@ -149,12 +163,12 @@ ExitStatus run_summary(const SummaryCommand& command, Console& console) {
 
 Action attach_summary(OptionList& list) {
     auto command = std::make_shared<SummaryCommand>();
+    command->table.attach(list, {"groups", "sides", "change", "outliers"});
     list.group("Summary");
     list.value("--participant", command->participant, "COLUMN", "whose a value is (participant or subject)");
     list.value("--compare", command->compare, "COLUMN=FIRST,SECOND",
                "change between two conditions, or other texts of a column");
     list.value("--mdc", command->mdc, "N", "least change of one participant that is more than error of measurement");
-    command->table.attach(list, {"groups", "sides", "change", "outliers"});
     return [command](Console& console) { return run_summary(*command, console); };
 }
 

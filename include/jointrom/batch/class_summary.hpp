@@ -16,8 +16,8 @@
 namespace jointrom {
 
 struct SummaryOptions {
-    std::vector<std::string> by;  ///< columns to group by, which the table has
-    std::string participant;      ///< column that says whose a value is; empty when there is none
+    std::vector<std::string> by = {};  ///< columns to group by, which the table has
+    std::string participant = {};      ///< column that says whose a value is; empty when there is none
     double confidence = 0.95;
     double outlier_limit = 3.5;  ///< of the modified z score
 };

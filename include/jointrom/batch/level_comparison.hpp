@@ -15,11 +15,11 @@
 namespace jointrom {
 
 struct ComparisonOptions {
-    std::vector<std::string> by;  ///< columns to group by; that of the levels is left out of them
-    std::string participant;      ///< column that says whose a value is; empty when there is none
-    std::string column;           ///< of the levels, e.g. "condition"
-    std::string first;            ///< e.g. "before"
-    std::string second;
+    std::vector<std::string> by = {};  ///< columns to group by; that of the levels is left out of them
+    std::string participant = {};      ///< column that says whose a value is; empty when there is none
+    std::string column = {};           ///< of the levels, e.g. "condition"
+    std::string first = {};            ///< e.g. "before"
+    std::string second = {};
     bool with_independent = true;  ///< also the test that does not pair
     double confidence = 0.95;
     /// Least change of one participant that is more than error of measurement, where it is known; else it is estimated

@@ -18,10 +18,10 @@
 namespace jointrom {
 
 struct RepeatedOptions {
-    std::vector<std::string> by;       ///< columns to group by
-    std::vector<std::string> subject;  ///< columns that together say who or what was measured
-    std::string repeat;                ///< column that tells the measurements of one subject apart, e.g. "trial"
-    std::string device;                ///< column of devices or raters that each repeat; empty for none
+    std::vector<std::string> by = {};       ///< columns to group by
+    std::vector<std::string> subject = {};  ///< columns that together say who or what was measured
+    std::string repeat = {};                ///< column that tells the measurements of one subject apart, e.g. "trial"
+    std::string device = {};                ///< column of devices or raters that each repeat; empty for none
 };
 
 /// One quantity in one group.
