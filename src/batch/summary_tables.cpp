@@ -76,4 +76,19 @@ ResultTable comparison_table(const std::string& name, const Comparisons& compari
     return result;
 }
 
+ResultTable norm_comparison_table(const NormComparisons& comparisons) {
+    ResultTable result("norms", comparisons.by,
+                       {"direction", "quantity", "source", "participants", "below", "inside", "above", "undecided",
+                        "mean_deg", "norm_mean_deg", "mean_z"});
+    for (const NormComparison& comparison : comparisons.rows) {
+        std::vector<Cell> row = group_cells(comparison.group);
+        append_cells(row,
+                     {comparison.direction, comparison.quantity, comparison.source, count_cell(comparison.participants),
+                      count_cell(comparison.below), count_cell(comparison.inside), count_cell(comparison.above),
+                      count_cell(comparison.undecided), comparison.mean, comparison.norm_mean, comparison.mean_z});
+        result.add_row(std::move(row));
+    }
+    return result;
+}
+
 }  // namespace jointrom

@@ -1,5 +1,6 @@
 #include "cli/class_table_options.hpp"
 #include "cli/command.hpp"
+#include "cli/norm_options.hpp"
 
 #include "analysis/setting_text.hpp"
 
@@ -8,11 +9,13 @@
 #include <jointrom/batch/level_comparison.hpp>
 #include <jointrom/batch/summary_tables.hpp>
 #include <jointrom/core/failure.hpp>
+#include <jointrom/core/whole_file.hpp>
 
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <memory>
+#include <span>
 #include <utility>
 
 namespace jointrom::cli {
@@ -23,6 +26,9 @@ struct SummaryCommand {
     std::string participant;
     std::string compare;
     std::string mdc;
+    std::string norm_table;
+    std::string norm_source = "own class";
+    NormOptions norms;
 };
 
 /// "condition=before,after"
@@ -51,7 +57,35 @@ struct Columns {
     std::string participant;
     std::string side;
     std::string compared;
+    std::vector<std::string> expanded;  ///< uncertainties of the values
+    bool has_joint = false;
 };
+
+/// Expanded uncertainties of the values that are among the headings, such as arc_u95_deg of arc_deg.
+std::vector<std::string> expanded_columns(const std::vector<std::string>& headings,
+                                          const std::vector<std::string>& values) {
+    std::vector<std::string> found;
+    for (const std::string& value : values) {
+        const auto heading = find_heading(headings, value.substr(0, value.rfind("_deg")) + "_u95_deg");
+        if (heading && std::ranges::find(values, *heading) == values.end()) {
+            found.push_back(*heading);
+        }
+    }
+    return found;
+}
+
+/// Takes columns of numbers out of the table.
+std::vector<NumberColumn> taken_columns(LongTable& table, const std::vector<std::string>& names) {
+    std::vector<NumberColumn> taken;
+    std::erase_if(table.numbers, [&](NumberColumn& column) {
+        const bool is_named = std::ranges::find(names, column.name) != names.end();
+        if (is_named) {
+            taken.push_back(std::move(column));
+        }
+        return is_named;
+    });
+    return taken;
+}
 
 LongTableRequest chosen_columns(const SummaryCommand& command, const std::vector<std::string>& headings,
                                 Columns& columns) {
@@ -69,6 +103,14 @@ LongTableRequest chosen_columns(const SummaryCommand& command, const std::vector
     also(columns.side);
     for (const char* const name : {"joint", "motion"}) {
         also(find_heading(headings, name).value_or(""));
+    }
+    columns.has_joint = find_heading(headings, "joint") && find_heading(headings, "motion");
+    if (columns.has_joint && (command.table.wants("norms") || !command.norm_table.empty())) {
+        for (const char* const name : {"sex", "age_years"}) {
+            also(find_heading(headings, name).value_or(""));
+        }
+        columns.expanded = expanded_columns(headings, columns.values);
+        request.numbers.insert(request.numbers.end(), columns.expanded.begin(), columns.expanded.end());
     }
     if (!command.compare.empty()) {
         columns.compared = heading_named(headings, level_pair(command.compare).column, "--compare");
@@ -116,6 +158,26 @@ void add_comparisons(const SummaryCommand& command, const LongTable& table, cons
     }
 }
 
+void add_norms(const SummaryCommand& command, const LongTable& table, std::span<const NumberColumn> expanded,
+               const Columns& columns, Report& report) {
+    const NormFilter filter = command.norms.filter();
+    const NormComparisonOptions options{.by = columns.by,
+                                        .participant = columns.participant,
+                                        .mode = filter.mode,
+                                        .sex = filter.sex,
+                                        .age_years = filter.age_years,
+                                        .source = filter.source};
+    if (command.table.wants("norms")) {
+        const NormComparisons norms = compare_with_norms(table, expanded, command.norms.table(), options);
+        report.tables.push_back(norm_comparison_table(norms));
+        report.findings.insert(report.findings.end(), norms.findings.begin(), norms.findings.end());
+    }
+    if (!command.norm_table.empty()) {
+        write_whole_file(command.norm_table, class_norm_table(table, options, command.norm_source));
+        report.remarks.push_back(fmt::format("Written to {}.", command.norm_table));
+    }
+}
+
 /// CSV holds one table: with --compare it is the one that answers it.
 void choose_table(SummaryCommand& command) {
     const bool is_csv = command.table.output.chosen_format(Format::table) == Format::csv;
@@ -127,10 +189,11 @@ void choose_table(SummaryCommand& command) {
 ExitStatus run_summary(SummaryCommand command, Console& console) {
     choose_table(command);
     Columns columns;
-    const LongTable table =
+    LongTable table =
         read_long_table(command.table.all_files(console), console.in, [&](const std::vector<std::string>& headings) {
             return chosen_columns(command, headings, columns);
         });
+    const std::vector<NumberColumn> expanded = taken_columns(table, columns.expanded);
     if (!command.table.by_names()) {
         columns.by = filled_columns(table, columns.by);
     }
@@ -151,6 +214,12 @@ ExitStatus run_summary(SummaryCommand command, Console& console) {
     report.findings.insert(report.findings.end(), summary.findings.begin(), summary.findings.end());
     report.tables.push_back(group_table(summary, table, columns.by));
     add_comparisons(command, table, columns, report);
+    if (columns.has_joint) {
+        add_norms(command, table, expanded, columns, report);
+    } else if (!command.norm_table.empty() || !command.norms.file.empty()) {
+        throw Failure(FailureKind::usage, "joint-unknown", "the table has no columns joint and motion",
+                      "Add them; reference values are by joint and direction.");
+    }
     report.tables.push_back(outlier_table(summary, table, columns.by));
     report.remarks.emplace_back("Intervals are 95 %. Quartiles are Hyndman and Fan's type 7; outliers lie 3.5 robust "
                                 "standard deviations or more "
@@ -163,7 +232,10 @@ ExitStatus run_summary(SummaryCommand command, Console& console) {
 
 Action attach_summary(OptionList& list) {
     auto command = std::make_shared<SummaryCommand>();
-    command->table.attach(list, {"groups", "sides", "change", "outliers"});
+    command->table.attach(list, {"groups", "sides", "change", "norms", "outliers"});
+    command->norms.attach(list, false);
+    list.value("--norm-table", command->norm_table, "FILE", "write the class as a table that --norms reads");
+    list.value("--norm-source", command->norm_source, "NAME", "what that table calls its source");
     list.group("Summary");
     list.value("--participant", command->participant, "COLUMN", "whose a value is (participant or subject)");
     list.value("--compare", command->compare, "COLUMN=FIRST,SECOND",

@@ -163,6 +163,8 @@ constexpr auto catalogue = std::to_array<FindingKind>({
      "Passive motion goes farther, at elbow and forearm by 3 to 5 degrees: a value below the range means little."},
     {"norm-single-number", note, "The reference is a number without spread, so there is a difference but no verdict.",
      "See with `norms` whether another mode or source has a spread; --against and --source choose it."},
+    {"norms-unmatched", note, "For some participants no source has a normal range.",
+     "Say who moved the joint with --mode; fill in age_years and sex; or bring a table of your own with --norms."},
     {"pair-assumed", note, "Two muscles with opposite actions were taken as a pair for co-contraction.",
      "Name pairs with --pair MOVER,ANTAGONIST."},
     {"pairs-incomplete", note, "Some participants have only one of the two that are compared.",

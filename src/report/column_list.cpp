@@ -7,6 +7,7 @@ namespace {
 
 /// Sorted by key (a test checks it).
 constexpr auto catalogue = std::to_array<ColumnKind>({
+    {"above", 0, "above", "Participants beyond the upper limit of the normal range."},
     {"acceleration_deg_s2", 1, "acceleration", "Angular acceleration, positive in the joint's positive direction."},
     {"active_pct", 1, "active", "Share of the time in which the muscle was active."},
     {"activity_integral", 4, "integral", "Mean activity times duration: the unit of the activity times seconds."},
@@ -38,6 +39,7 @@ constexpr auto catalogue = std::to_array<ColumnKind>({
     {"band_low_deg", 1, "normal from", "Lower limit of the normal range, which holds most people of the group."},
     {"band_years", 0, "with range", "Ages, in completed years, for which a normal range is known."},
     {"basis", 0, "basis", "Where a limit comes from."},
+    {"below", 0, "below", "Participants beyond the lower limit of the normal range."},
     {"between", 0, "between",
      "Which measurements are compared: with one device, or with different ones, these or any."},
     {"bias", 3, "bias", "Mean of the second measurement minus the first; of ratios, the mean factor."},
@@ -118,6 +120,7 @@ constexpr auto catalogue = std::to_array<ColumnKind>({
     {"inside_pct", 1, "P inside", "Probability that the true value lies in the normal range."},
     {"icc", 4, "ICC", "Intraclass correlation: share of the variance that is between subjects."},
     {"id", 0, "id", "Identifies the recording."},
+    {"inside", 0, "inside", "Participants inside the normal range."},
     {"instrument", 0, "instrument", "What was measured with."},
     {"is_clear", 0, "clear", "Whether the slope differs from 0 (95 %)."},
     {"isb_positive", 0, "ISB positive",
@@ -161,6 +164,7 @@ constexpr auto catalogue = std::to_array<ColumnKind>({
     {"mean_power_w", 1, "mean power", "Work over duration."},
     {"mean_velocity_deg_s", 1, "mean velocity", "Mean angular velocity, positive in the joint's positive direction."},
     {"mean_years", 0, "mean only", "Ages, in completed years, for which a mean but no normal range is known."},
+    {"mean_z", 2, "z", "Mean distance from the reference value, in its standard deviations."},
     {"measurement", 0, "error",
      "Which differences count as error: within subjects, all; agreement, also those between repeats; consistency, not "
      "those."},
@@ -187,6 +191,7 @@ constexpr auto catalogue = std::to_array<ColumnKind>({
     {"neutral", 0, "zero", "The neutral posture."},
     {"noise", 4, "noise", "Standard deviation of the noise of one sample, in the channel's unit."},
     {"norm_source", 0, "source", "Key of the source of the reference value; `norms` tells more."},
+    {"norm_mean_deg", 2, "norm mean", "Mean of the reference values that apply to the participants."},
     {"not_graded", 0, "not graded", "Answers that could not be graded."},
     {"note", 0, "note", "What else is to be known."},
     {"offset_s", 3, "offset", "Time at which the muscle stopped being active."},
@@ -294,6 +299,7 @@ constexpr auto catalogue = std::to_array<ColumnKind>({
     {"turn_deg", 2, "turn", "Joint angle at the turning point, farthest from rest."},
     {"turn_s", 3, "turn at", "Time of the turning point on the recording's clock."},
     {"typical_error_deg", 1, "usual error", "By how much measurements of the joint usually differ."},
+    {"undecided", 0, "cannot tell", "Participants too near a limit for their uncertainty."},
     {"understood", 0, "understood as", "How it was understood."},
     {"unit", 0, "unit", "Unit of the channel's samples, as understood."},
     {"upper_limit", 3, "upper limit",

@@ -5,6 +5,7 @@
 
 #include <jointrom/batch/class_summary.hpp>
 #include <jointrom/batch/level_comparison.hpp>
+#include <jointrom/batch/norm_comparison.hpp>
 #include <jointrom/report/result_table.hpp>
 
 #include <span>
@@ -23,5 +24,8 @@ namespace jointrom {
 /// A row for each comparison. \param name "sides" or "change"
 [[nodiscard]] ResultTable comparison_table(const std::string& name, const Comparisons& comparisons,
                                            const LongTable& table, const ComparisonOptions& options);
+
+/// norms: a row for each group, direction and source.
+[[nodiscard]] ResultTable norm_comparison_table(const NormComparisons& comparisons);
 
 }  // namespace jointrom

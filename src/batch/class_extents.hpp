@@ -1,0 +1,37 @@
+#pragma once
+
+/// \file
+/// How far each participant of a class moved a joint, by group.
+
+#include <jointrom/batch/norm_comparison.hpp>
+
+#include <string>
+#include <vector>
+
+namespace jointrom {
+
+/// Mean of one participant's values.
+struct ParticipantExtent {
+    double extent_deg;
+    double expanded_deg;  ///< mean expanded uncertainty; 0 when it is not known
+    std::optional<Sex> sex;
+    std::optional<double> age_years;
+};
+
+/// One direction of one group.
+struct GroupExtents {
+    std::vector<std::string> group;
+    const JointMotion* motion;
+    MotionPart part;
+    std::string quantity;
+    std::vector<ParticipantExtent> participants;
+};
+
+/// The columns of `by`, with joint and motion on top where they are not among them.
+[[nodiscard]] std::vector<std::string> columns_with_joint(const std::vector<std::string>& by);
+
+/// Every group of every quantity that is an extent. A value without participant is one of its own.
+[[nodiscard]] std::vector<GroupExtents> class_extents(const LongTable& table, std::span<const NumberColumn> expanded,
+                                                      const NormComparisonOptions& options);
+
+}  // namespace jointrom
