@@ -11,6 +11,7 @@
 #include <algorithm>
 #include <array>
 #include <bit>
+#include <cmath>
 #include <filesystem>
 #include <limits>
 #include <memory>
@@ -21,6 +22,7 @@
 namespace jointrom {
 namespace {
 
+constexpr double largest_value = 1e15;  // far beyond any measurement, and its square is a number
 constexpr std::uintmax_t most_reserved = std::uintmax_t{16} << 20U;
 
 std::uintmax_t bytes_of(std::span<const std::string> files) {
@@ -63,6 +65,19 @@ bool stands_for_nothing(std::string_view cell) {
     }
     constexpr auto words = std::to_array<std::string_view>({"NA", "N/A", "NaN", "nan", "null", "NULL", "-", "."});
     return std::ranges::find(words, cell) != words.end();
+}
+
+double number_in(const RecordReader& reader, std::size_t column) {
+    if (stands_for_nothing(reader.text(column))) {
+        return nothing;
+    }
+    const double value = reader.number(column);
+    if (std::abs(value) > largest_value) {
+        throw Failure(FailureKind::unreadable_data, "number-too-large",
+                      fmt::format("{} is no measured value", reader.text(column)),
+                      "Leave the cell empty if nothing was measured.", reader.place(column));
+    }
+    return value;
 }
 
 /// Gathers the rows of all files.
@@ -123,8 +138,7 @@ class Gatherer {
         }
         const bool failed = places.status && reader.text(*places.status) == "failed";
         for (std::size_t c = 0; c < places.numbers.size(); ++c) {
-            const bool missing = stands_for_nothing(reader.text(places.numbers[c]));
-            table_.numbers[c].values.push_back(missing ? nothing : reader.number(places.numbers[c]));
+            table_.numbers[c].values.push_back(number_in(reader, places.numbers[c]));
         }
         failed_.push_back(failed);
         if (has_ids_ && is_repeated(reader, *places.id)) {

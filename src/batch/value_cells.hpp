@@ -32,9 +32,9 @@ namespace jointrom {
     return decimals_showing(largest, 4, 2);
 }
 
-/// A probability, of which two figures are shown.
+/// A probability, of which two figures are shown, down to a millionth.
 [[nodiscard]] inline Cell probability_cell(double p) {
-    return FixedNumber{p, decimals_showing(p, 2, 4)};
+    return FixedNumber{p, std::min(decimals_showing(p, 2, 4), 6)};
 }
 
 /// A row that begins with the texts of its group.

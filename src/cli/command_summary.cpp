@@ -171,6 +171,10 @@ void add_norms(const SummaryCommand& command, const LongTable& table, std::span<
         const NormComparisons norms = compare_with_norms(table, expanded, command.norms.table(), options);
         report.tables.push_back(norm_comparison_table(norms));
         report.findings.insert(report.findings.end(), norms.findings.begin(), norms.findings.end());
+        if (!norms.rows.empty()) {
+            report.remarks.emplace_back(
+                "Reference values describe groups; this is a teaching measurement, not a diagnosis.");
+        }
     }
     if (!command.norm_table.empty()) {
         write_whole_file(command.norm_table, class_norm_table(table, options, command.norm_source));

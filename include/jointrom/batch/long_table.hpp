@@ -76,7 +76,8 @@ using ColumnChooser = std::function<LongTableRequest(const std::vector<std::stri
 /// Method: one pass, row by row. With columns `id` and `status` (trials.csv) an id stands for one recording: a row that
 /// stands there again, equal in all columns that are read, counts once.
 /// \throws Failure as RecordReader; unreadable_data "columns-differ" when the files do not have the same columns of
-///         those wanted, "id-conflict" when one id has different rows, "no-rows" when no file holds any
+///         those wanted, "id-conflict" when one id has different rows, "id-missing",
+///         "number-too-large" beyond 1e15, "no-rows" when no file holds any
 [[nodiscard]] LongTable read_long_table(std::span<const std::string> files, std::istream& standard_input,
                                         const ColumnChooser& choose);
 

@@ -59,6 +59,7 @@ TEST_CASE("class tables that contradict themselves are refused", "[batch][long_t
     CHECK(code_for({head}) == "no-rows");
     CHECK(code_for({head + "a,P1,left,failed,\n"}) == "no-rows");
     CHECK(code_for({head + "a,P1,left,done,14o\n"}) == "not-a-number");
+    CHECK(code_for({head + "a,P1,left,done,1e300\n"}) == "number-too-large");
     CHECK(code_for({head + "a,P1,left,done,140\n", "participant,side,arc_deg\nP1,left,7\n"}) == "columns-differ");
     CHECK(code_for({"participant,side\nP1,left\n"}) == "no-such-column");
 }
