@@ -44,17 +44,17 @@ void keep_as_prepared(PreparationOptions& options, Findings& findings) {
     findings.emplace_back("already-prepared", "the file holds joint angles that jointrom wrote");
 }
 
-void settle_neutral(const Settings& settings, std::istream& standard_input, PreparationOptions& options,
+void settle_neutral(const Settings& settings, const References& references, PreparationOptions& options,
                     Findings& findings) {
-    if (settings.neutral_file.empty()) {
+    if (!references.neutral) {
         return;
     }
     if (options.neutral.rule == NeutralChoice::Rule::value) {
         throw Failure(FailureKind::usage, "neutral-twice", "--neutral-deg and --neutral-file both put zero somewhere",
                       "Give one of them.");
     }
-    const Recording neutral = read_recording(settings.neutral_file, standard_input, settings);
-    options.neutral = neutral_of_recording(angle_channel(neutral), options, settings.neutral_file, findings);
+    options.neutral =
+        neutral_of_recording(angle_channel(*references.neutral), options, settings.neutral_file, findings);
 }
 
 }  // namespace
@@ -67,21 +67,34 @@ Recording read_recording(const std::string& file, std::istream& standard_input, 
     return read_recording(*source, "standard input", settings.reading);
 }
 
-Trial prepare_trial(const std::string& file, std::istream& standard_input, const Settings& settings) {
-    Recording recording = read_recording(file, standard_input, settings);
+References read_references(const Settings& settings, std::istream& standard_input) {
+    References references;
+    if (!settings.calibration_file.empty()) {
+        references.calibration = read_calibration(settings.calibration_file);
+    }
+    if (!settings.neutral_file.empty()) {
+        references.neutral = read_recording(settings.neutral_file, standard_input, settings);
+    }
+    return references;
+}
+
+Trial prepare_trial(Recording recording, const Settings& settings, const References& references) {
     Findings findings = recording.findings;
     PreparationOptions options = settings.preparation;
     settle_joint(settings, recording, options, findings);
-    if (!settings.calibration_file.empty()) {
-        options.calibration = read_calibration(settings.calibration_file);
-    }
+    options.calibration = references.calibration;
     if (holds_prepared_angles(recording)) {
         keep_as_prepared(options, findings);
     } else {
-        settle_neutral(settings, standard_input, options, findings);
+        settle_neutral(settings, references, options, findings);
     }
     AngleTrace trace = prepare_angle(angle_channel(recording), options, findings);
     return {std::move(recording), std::move(trace), std::move(findings)};
+}
+
+Trial prepare_trial(const std::string& file, std::istream& standard_input, const Settings& settings) {
+    Recording recording = read_recording(file, standard_input, settings);
+    return prepare_trial(std::move(recording), settings, read_references(settings, standard_input));
 }
 
 }  // namespace jointrom

@@ -56,6 +56,7 @@ AngleTrace AngleTraceBuilder::build(AngleTraceParts parts) {
     trace.unfiltered_deg_ = std::move(parts.unfiltered_deg);
     trace.motion_ = std::move(parts.motion);
     trace.side_ = parts.side;
+    trace.reading_sign_ = parts.reading_sign;
     trace.uncertainty_ = parts.uncertainty;
     trace.lowpass_ = parts.lowpass;
     trace.steps_ = std::move(parts.steps);

@@ -15,6 +15,7 @@ struct AngleTraceParts {
     Seconds start{0.0};
     JointMotion motion = unknown_joint_motion();
     Side side = Side::unknown;
+    int reading_sign = 1;
     TraceUncertainty uncertainty = {};
     Hertz lowpass = {};
     std::vector<std::string> steps = {};

@@ -192,6 +192,7 @@ AngleTrace prepare_angle(const Channel& channel, const PreparationOptions& optio
 
     parts.angle_deg = anatomical(used_deg, zero, direction.sign);
     parts.unfiltered_deg = anatomical(slice(series.samples, used), zero, direction.sign);
+    parts.reading_sign = direction.sign;
     parts.rate = series.rate;
     parts.start = series.time(used.first);
     parts.lowpass = cutoff;

@@ -55,6 +55,8 @@ class AngleTrace {
 
     [[nodiscard]] const JointMotion& motion() const noexcept { return motion_; }
     [[nodiscard]] Side side() const noexcept { return side_; }
+    /// +1 where the sensor's degrees rise with the positive direction, -1 where they fall.
+    [[nodiscard]] int reading_sign() const noexcept { return reading_sign_; }
     [[nodiscard]] const TraceUncertainty& uncertainty() const noexcept { return uncertainty_; }
     /// Low-pass cut-off: the -3 dB frequency of both passes together; unset when no filter was applied.
     [[nodiscard]] Hertz lowpass() const noexcept { return lowpass_; }
@@ -70,6 +72,7 @@ class AngleTrace {
     std::vector<SampleSpan> pieces_;
     JointMotion motion_;
     Side side_ = Side::unknown;
+    int reading_sign_ = 1;
     TraceUncertainty uncertainty_;
     Hertz lowpass_;
     std::vector<std::string> steps_;

@@ -131,6 +131,8 @@ TEST_CASE("a sensor worn mirrored gives the same trace with the sign turned", "[
         const auto one = prepared(channel, {.motion = motion, .mirror = true});
         const auto other = prepared(mirrored, {.motion = motion, .mirror = false});
         const auto inferred = prepared(mirrored, {.motion = motion});
+        CHECK(one.trace.reading_sign() == -other.trace.reading_sign());
+        CHECK(other.trace.reading_sign() == 1);
         for (std::size_t i = 0; i < one.trace.size(); ++i) {
             REQUIRE_THAT(other.trace.angle_deg()[i], WithinAbs(one.trace.angle_deg()[i], 1e-9));
             REQUIRE_THAT(inferred.trace.angle_deg()[i], WithinAbs(one.trace.angle_deg()[i], 1e-9));
