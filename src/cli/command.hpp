@@ -26,7 +26,8 @@ enum ExitStatus : int {
     exit_data = 65,           ///< an input cannot be understood
     exit_missing_file = 66,   ///< an input is not there
     exit_cannot_create = 73,  ///< an output cannot be created
-    exit_cannot_write = 74    ///< an output could not be written to its end
+    exit_cannot_write = 74,   ///< an output could not be written to its end
+    exit_interrupted = 130    ///< by Ctrl-C; what was done until then is written
 };
 
 using Action = std::function<ExitStatus(Console&)>;
@@ -55,6 +56,7 @@ Action attach_grade(OptionList& list);
 Action attach_check(OptionList& list);
 Action attach_summary(OptionList& list);
 Action attach_agreement(OptionList& list);
+Action attach_batch(OptionList& list);
 
 /// Reads the arguments and runs the command; the only place that turns a Failure into text and an exit status.
 int run(int argc, const char* const* argv, Console& console);

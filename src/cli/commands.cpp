@@ -81,6 +81,10 @@ constexpr auto command_table = std::to_array<Command>({
      "jointrom agreement class_trials.csv\n"
      "jointrom agreement class_trials.csv --value positive_deg --repeat condition --table errors",
      attach_agreement},
+    {"batch", "the recordings of a class, as tables",
+     "jointrom batch . --pattern '{participant}_{side}_elbow.csv' --into results\n"
+     "jointrom batch . --pattern '{participant}_{side}_elbow.csv' --into coded --pseudonymise key.csv",
+     attach_batch},
 });
 
 ExitStatus status_of(FailureKind kind) {

@@ -1,7 +1,6 @@
 #include <jointrom/core/checksum.hpp>
 #include <jointrom/core/failure.hpp>
 
-#include <fmt/format.h>
 #include <openssl/evp.h>
 
 #include <array>
@@ -12,35 +11,42 @@
 namespace jointrom {
 namespace {
 
-class Sha256 {
-  public:
-    Sha256() : context_(EVP_MD_CTX_new()) { EVP_DigestInit_ex(context_.get(), EVP_sha256(), nullptr); }
-
-    void add(std::string_view bytes) { EVP_DigestUpdate(context_.get(), bytes.data(), bytes.size()); }
-
-    [[nodiscard]] std::string hexadecimal() {
-        std::array<unsigned char, EVP_MAX_MD_SIZE> digest{};
-        unsigned int length = 0;
-        EVP_DigestFinal_ex(context_.get(), digest.data(), &length);
-        std::string text;
-        for (unsigned int i = 0; i < length; ++i) {
-            text += fmt::format("{:02x}", digest[i]);
-        }
-        return text;
-    }
-
-  private:
-    struct Free {
-        void operator()(EVP_MD_CTX* context) const { EVP_MD_CTX_free(context); }
-    };
-    std::unique_ptr<EVP_MD_CTX, Free> context_;
-};
-
 struct CloseFile {
     void operator()(std::FILE* file) const { std::fclose(file); }
 };
 
 }  // namespace
+
+struct Sha256::State {
+    EVP_MD_CTX* context = EVP_MD_CTX_new();
+};
+
+void Sha256::Free::operator()(State* state) const {
+    EVP_MD_CTX_free(state->context);
+    delete state;
+}
+
+Sha256::Sha256() : state_(new State) {
+    EVP_DigestInit_ex(state_->context, EVP_sha256(), nullptr);
+}
+
+void Sha256::add(std::string_view bytes) {
+    EVP_DigestUpdate(state_->context, bytes.data(), bytes.size());
+}
+
+std::string Sha256::hexadecimal() {
+    std::array<unsigned char, EVP_MAX_MD_SIZE> digest{};
+    unsigned int length = 0;
+    EVP_DigestFinal_ex(state_->context, digest.data(), &length);
+    constexpr std::string_view digits = "0123456789abcdef";
+    std::string text;
+    text.reserve(2 * std::size_t{length});
+    for (unsigned int i = 0; i < length; ++i) {
+        text += digits[digest[i] >> 4U];
+        text += digits[digest[i] & 15U];
+    }
+    return text;
+}
 
 std::string sha256_of(std::string_view bytes) {
     Sha256 hash;

@@ -45,6 +45,8 @@ WholeFile::WholeFile(std::filesystem::path path) : path_(std::move(path)) {
 WholeFile::~WholeFile() {
     if (file_ != nullptr) {
         std::fclose(file_);
+    }
+    if (is_pending_) {
         discard();
     }
 }
@@ -55,24 +57,28 @@ void WholeFile::append(std::string_view text) {
     }
 }
 
+void WholeFile::finish() {
+    if (file_ == nullptr) {
+        return;
+    }
+    if (std::fflush(file_) != 0 || std::fclose(std::exchange(file_, nullptr)) != 0) {
+        fail_to_write();
+    }
+}
+
 void WholeFile::commit() {
-    if (std::fflush(file_) != 0) {
-        fail_to_write();
-    }
-    if (std::fclose(std::exchange(file_, nullptr)) != 0) {
-        discard();
-        fail_to_write();
-    }
+    finish();
     if (temporary_ == path_) {
+        is_pending_ = false;
         return;
     }
     std::error_code status;
     std::filesystem::rename(temporary_, path_, status);
     if (status) {
-        discard();
         throw Failure(FailureKind::cannot_create, "cannot-create", "cannot name the file: " + status.message(),
                       "Check that the folder may be written.", {path_.string()});
     }
+    is_pending_ = false;
 }
 
 void WholeFile::discard() const {

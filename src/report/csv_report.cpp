@@ -36,10 +36,14 @@ std::string header_row(const ResultTable& table) {
     return text + '\n';
 }
 
+bool looks_like_formula(std::string_view text) {
+    return !text.empty() && std::string_view("=+-@\t\r\n").find(text.front()) != std::string_view::npos;
+}
+
 }  // namespace
 
 std::string csv_text(std::string_view text) {
-    const bool formula = !text.empty() && std::string_view("=+-@\t\r\n").find(text.front()) != std::string_view::npos;
+    const bool formula = looks_like_formula(text);
     const bool needs_quotes = text.find_first_of(",\"\r\n") != std::string_view::npos;
     std::string result(formula ? "'" : "");
     for (const char c : text) {
@@ -49,6 +53,10 @@ std::string csv_text(std::string_view text) {
         }
     }
     return needs_quotes ? '"' + result + '"' : result;
+}
+
+std::string_view original_text(std::string_view cell) {
+    return cell.starts_with('\'') && looks_like_formula(cell.substr(1)) ? cell.substr(1) : cell;
 }
 
 std::string csv_report(const Report& report) {

@@ -22,7 +22,10 @@ class WholeFile {
 
     /// \throws Failure cannot_write "cannot-write" when the text could not be stored, e.g. on a full disk
     void append(std::string_view text);
+    /// Stores everything, still under the temporary name: what can fail for want of room has failed by now.
     /// \throws Failure cannot_write as append()
+    void finish();
+    /// finish(), then the name. \throws Failure as finish(); cannot_create when the file cannot be named
     void commit();
 
   private:
@@ -32,6 +35,7 @@ class WholeFile {
     std::filesystem::path path_;
     std::filesystem::path temporary_;
     std::FILE* file_ = nullptr;
+    bool is_pending_ = true;  ///< not committed yet
 };
 
 /// Writes `text` as the whole content of `path`. \throws Failure as WholeFile

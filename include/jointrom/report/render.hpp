@@ -25,4 +25,8 @@ namespace jointrom {
 /// A cell of text for CSV: quoted where needed, and made harmless for spreadsheets.
 [[nodiscard]] std::string csv_text(std::string_view text);
 
+/// What a cell that csv_text() made harmless said before; other texts as they are.
+/// \param cell without its quotes
+[[nodiscard]] std::string_view original_text(std::string_view cell);
+
 }  // namespace jointrom

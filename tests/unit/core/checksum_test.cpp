@@ -11,6 +11,11 @@ using namespace jointrom;
 TEST_CASE("checksums are SHA-256", "[core][checksum]") {
     CHECK(sha256_of("abc") == "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad");
     CHECK(sha256_of("") == "e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855");
+    Sha256 pieces;
+    pieces.add("a");
+    pieces.add("");
+    pieces.add("bc");
+    CHECK(pieces.hexadecimal() == sha256_of("abc"));
     const test::ScratchFolder folder;
     write_whole_file(folder.path() / "abc", "abc");
     CHECK(sha256_of_file(folder.path() / "abc") == sha256_of("abc"));

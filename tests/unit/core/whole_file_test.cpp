@@ -37,6 +37,12 @@ TEST_CASE("a file appears only when it is committed, and replaces the one before
         abandoned.append("half a");
     }
     CHECK(content(path) == "first\n");
+    {
+        WholeFile finished(path);  // stored, but never given its name
+        finished.append("all of another");
+        finished.finish();
+    }
+    CHECK(content(path) == "first\n");
     write_whole_file(path, "second\n");
     CHECK(content(path) == "second\n");
     CHECK(std::distance(std::filesystem::directory_iterator(folder.path()), {}) == 1);

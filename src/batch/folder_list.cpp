@@ -1,0 +1,182 @@
+#include "batch/entry_columns.hpp"
+
+#include <jointrom/batch/folder_list.hpp>
+#include <jointrom/core/near_miss.hpp>
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <set>
+
+namespace jointrom {
+namespace {
+
+namespace fs = std::filesystem;
+
+constexpr std::size_t most_named = 5;
+
+bool is_table_file(const fs::path& path) {
+    std::string extension = path.extension().string();
+    std::ranges::transform(extension, extension.begin(),
+                           [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; });
+    return extension == ".csv" || extension == ".tsv" || extension == ".txt" || extension == ".tab";
+}
+
+/// Names of the files `depth` folders below, relative to `root`.
+void collect(const fs::path& folder, const std::string& prefix, std::size_t depth, std::vector<std::string>& names) {
+    for (const fs::directory_entry& entry : fs::directory_iterator(folder)) {
+        const std::string name = entry.path().filename().string();
+        if (name.starts_with('.')) {
+            continue;
+        }
+        if (depth > 0 && entry.is_directory() && !entry.is_symlink()) {
+            collect(entry.path(), prefix + name + "/", depth - 1, names);
+        } else if (depth == 0 && entry.is_regular_file()) {
+            names.push_back(prefix + name);
+        }
+    }
+}
+
+/// Takes what the name says. False when the pattern does not fit, or what stands in a place cannot be.
+bool take_name(ClassEntry& entry, const ClassList& list, const NamePattern& pattern, std::string_view name) {
+    const auto places = pattern.fit(name);
+    if (!places) {
+        return false;
+    }
+    try {
+        for (const auto& [place, text] : *places) {
+            if (const EntryColumn* column = find_entry_column(place)) {
+                column->set(entry, list, text);
+            } else {
+                set_entry_setting(entry, list, *find_entry_setting(place), text, 0);
+            }
+        }
+    } catch (const Failure&) {
+        return false;
+    }
+    return true;
+}
+
+std::string some_of(const std::vector<std::string>& names) {
+    std::string text;
+    for (std::size_t i = 0; i < std::min(names.size(), most_named); ++i) {
+        text += (i > 0 ? ", '" : "'") + names[i] + "'";
+    }
+    return names.size() > most_named ? text + fmt::format(" and {} more", names.size() - most_named) : text;
+}
+
+/// \param name as the pattern sees it
+void add_entry(ClassList& list, const std::optional<NamePattern>& pattern, const std::string& file,
+               const fs::path& path, const std::string& name, std::vector<std::string>& others) {
+    ClassEntry entry;
+    entry.path = path;
+    entry.subject.file = file;
+    if (!pattern) {
+        entry.subject.participant = path.stem().string();
+    } else if (!take_name(entry, list, *pattern, name)) {
+        others.push_back(file);
+        return;
+    }
+    list.entries.push_back(std::move(entry));
+}
+
+void conclude(ClassList& list, const std::optional<NamePattern>& pattern, const std::vector<std::string>& others) {
+    if (list.entries.empty()) {
+        const std::string text = others.empty()
+                                     ? "there are no recordings (.csv, .tsv, .txt, .tab)"
+                                     : fmt::format("no file fits the pattern; there are {}", some_of(others));
+        throw Failure(FailureKind::unreadable_data, "folder-empty", text, "Check the folder and --pattern.",
+                      {list.source});
+    }
+    if (!others.empty()) {
+        list.findings.emplace_back("files-not-fitting",
+                                   fmt::format("{} files do not fit the pattern: {}", others.size(), some_of(others)));
+    }
+    if (!pattern) {
+        list.findings.emplace_back(
+            "participant-from-file",
+            fmt::format("each of the {} files counts as a participant named as the file", list.entries.size()));
+    }
+}
+
+}  // namespace
+
+ClassList list_folder(const fs::path& folder, const std::optional<NamePattern>& pattern) {
+    if (!fs::is_directory(folder)) {
+        throw Failure(FailureKind::missing_file, "file-missing", "there is no such folder",
+                      "Check the name and the permissions.", {folder.string()});
+    }
+    ClassList list;
+    list.source = folder.string();
+    list.folder = folder;
+    std::vector<std::string> names, others;
+    collect(folder, "", pattern ? pattern->depth() : 0, names);
+    std::ranges::sort(names);
+    for (const std::string& name : names) {
+        if (pattern || is_table_file(name)) {
+            add_entry(list, pattern, name, folder / name, name, others);
+        }
+    }
+    conclude(list, pattern, others);
+    return list;
+}
+
+ClassList list_files(const std::vector<std::string>& files, const std::optional<NamePattern>& pattern) {
+    ClassList list;
+    list.source = "list of files";
+    list.folder = ".";
+    std::vector<std::string> others;
+    for (const std::string& file : files) {
+        const fs::path path = fs::path(file).lexically_normal();
+        // A pattern without folders is about the file's own name, wherever it lies.
+        const std::string name = pattern && pattern->depth() > 0 ? path.generic_string() : path.filename().string();
+        add_entry(list, pattern, path.generic_string(), path, name, others);
+    }
+    conclude(list, pattern, others);
+    return list;
+}
+
+std::vector<std::string> listed_names(std::string_view text) {
+    const char end = text.find('\0') == std::string_view::npos ? '\n' : '\0';
+    std::vector<std::string> names;
+    while (!text.empty()) {
+        const std::size_t length = std::min(text.find(end), text.size());
+        std::string_view name = text.substr(0, length);
+        if (end == '\n' && name.ends_with('\r')) {
+            name.remove_suffix(1);
+        }
+        if (!name.empty()) {
+            names.emplace_back(name);
+        }
+        text.remove_prefix(std::min(length + 1, text.size()));
+    }
+    return names;
+}
+
+void keep_listed(ClassList& list, const std::vector<std::string>& files) {
+    std::set<std::string> wanted;
+    for (const std::string& file : files) {
+        wanted.insert(fs::path(file).lexically_normal().generic_string());
+    }
+    std::set<std::string> found;
+    std::erase_if(list.entries, [&](const ClassEntry& entry) {
+        // A list may name files relative to the class's folder or to the present one.
+        for (const std::string& name : {entry.subject.file, entry.path.lexically_normal().generic_string()}) {
+            if (wanted.contains(name)) {
+                found.insert(name);
+                return false;
+            }
+        }
+        return true;
+    });
+    for (const std::string& file : wanted) {
+        if (!found.contains(file)) {
+            list.problems.emplace_back(FailureKind::usage, "listed-file-unknown",
+                                       fmt::format("the list names '{}', which the class does not have", file),
+                                       "Name files as the manifest does, or relative to the present folder.");
+        }
+    }
+}
+
+}  // namespace jointrom
