@@ -2,32 +2,64 @@
 #include <jointrom/core/failure.hpp>
 
 #include <array>
-#include <system_error>
+#include <cerrno>
+#include <cstring>
 #include <utility>
+
+#include <fcntl.h>
+#include <sys/stat.h>
+#include <unistd.h>
 
 namespace jointrom {
 
 HashedFile::HashedFile(std::filesystem::path path)
-    : path_(std::move(path)), file_(file_source(path_)), before_(stamp()) {}
+    : path_(std::move(path)), descriptor_(::open(path_.c_str(), O_RDONLY | O_CLOEXEC)) {
+    struct stat status = {};
+    if (descriptor_ < 0 || ::fstat(descriptor_, &status) != 0 || S_ISDIR(status.st_mode)) {
+        const std::string why = std::strerror(errno);
+        if (descriptor_ >= 0) {
+            ::close(descriptor_);
+        }
+        (void)file_source(path_);  // knows how to say it
+        throw Failure(FailureKind::missing_file, "file-unreadable", "the file cannot be read: " + why, {},
+                      {path_.string()});
+    }
+    is_regular_ = S_ISREG(status.st_mode);
+    before_ = stamp();
+}
 
-HashedFile::Stamp HashedFile::stamp() const {
-    std::error_code none;  // of what cannot be looked at, nothing can be compared
-    return {std::filesystem::file_size(path_, none), std::filesystem::last_write_time(path_, none)};
+HashedFile::~HashedFile() {
+    ::close(descriptor_);
+}
+
+HashedFile::Stamp HashedFile::stamp() {
+    struct stat status = {};
+    if (!is_regular_ || ::fstat(descriptor_, &status) != 0) {
+        return {};
+    }
+    return {status.st_size, status.st_mtim.tv_sec, status.st_mtim.tv_nsec};
 }
 
 std::size_t HashedFile::read(std::span<char> buffer) {
-    const std::size_t count = file_->read(buffer);
-    hash_.add({buffer.data(), count});
+    ssize_t count = -1;
+    do {
+        count = ::read(descriptor_, buffer.data(), buffer.size());
+    } while (count < 0 && errno == EINTR);
+    if (count < 0) {
+        throw Failure(FailureKind::missing_file, "file-unreadable",
+                      std::string("the file cannot be read: ") + std::strerror(errno),
+                      "Check that the disk is connected.", {path_.string()});
+    }
+    hash_.add({buffer.data(), static_cast<std::size_t>(count)});
     bytes_ += count;
-    return count;
+    return static_cast<std::size_t>(count);
 }
 
 std::string HashedFile::sha256() {
-    std::array<char, 1U << 14U> rest{};
+    std::array<char, 1U << 14U> rest;
     while (read(rest) > 0) {
     }
-    const bool is_regular = before_.size != static_cast<std::uintmax_t>(-1);
-    if (is_regular && (stamp() != before_ || bytes_ != before_.size)) {
+    if (is_regular_ && (stamp() != before_ || bytes_ != before_.size)) {
         throw Failure(FailureKind::unreadable_data, "file-changed", "the file changed while it was read",
                       "Run again with --resume once it is written to its end.", {path_.string()});
     }

@@ -97,17 +97,27 @@ ResultsFolder::~ResultsFolder() {
     }
 }
 
-void ResultsFolder::append(const std::string& name, std::string_view text) {
-    std::unique_ptr<WholeFile>& file = files_[name];
-    if (!file) {
-        file = std::make_unique<WholeFile>(folder_ / name);
+void ResultsFolder::File::pass_on() {
+    file->append(pending);
+    pending.clear();
+}
+
+void ResultsFolder::append(std::string_view name, std::string_view text) {
+    constexpr std::size_t most_pending = std::size_t{64} << 10U;
+    auto known = files_.find(name);
+    if (known == files_.end()) {
+        known = files_.emplace(name, File{std::make_unique<WholeFile>(folder_ / name), {}}).first;
     }
-    file->append(text);
+    known->second.pending += text;
+    if (known->second.pending.size() >= most_pending) {
+        known->second.pass_on();
+    }
 }
 
 void ResultsFolder::commit() {
-    for (const auto& [name, file] : files_) {
-        file->finish();
+    for (auto& [name, file] : files_) {
+        file.pass_on();
+        file.file->finish();
     }
     std::error_code ignored;
     fs::remove(folder_ / settings_file_name, ignored);
@@ -118,11 +128,11 @@ void ResultsFolder::commit() {
     }
     for (const auto& [name, file] : files_) {
         if (name != settings_file_name) {
-            file->commit();
+            file.file->commit();
         }
     }
     if (const auto settings = files_.find(std::string(settings_file_name)); settings != files_.end()) {
-        settings->second->commit();
+        settings->second.file->commit();
     }
     is_committed_ = true;
 }

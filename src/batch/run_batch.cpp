@@ -12,7 +12,10 @@ namespace {
 
 enum Table : std::size_t { trials, repetitions, phases, findings, table_count };
 
-constexpr std::array<const char*, table_count> table_names = {"trials", "repetitions", "phases", "findings"};
+constexpr std::array<std::string_view, table_count> csv_names = {"trials.csv", "repetitions.csv", "phases.csv",
+                                                                 "findings.csv"};
+constexpr std::array<std::string_view, table_count> json_names = {"trials.ndjson", "repetitions.ndjson",
+                                                                  "phases.ndjson", "findings.ndjson"};
 
 /// What one recording adds to each table, as CSV and as NDJSON.
 struct Pieces {
@@ -111,17 +114,17 @@ BatchResult run_batch(const BatchPlan& plan, const EarlierResults& earlier, Resu
     result.rows.reserve(plan.tasks.size());
     const auto head = headers();
     for (std::size_t table = 0; table < table_count; ++table) {
-        folder.append(std::string(table_names[table]) + ".csv", head[table]);
+        folder.append(csv_names[table], head[table]);
         if (options.ndjson) {
-            folder.append(std::string(table_names[table]) + ".ndjson", "");
+            folder.append(json_names[table], "");
         }
     }
     const auto work = [&](std::size_t i) { return pieces_of(plan, earlier, plan.tasks[i], options.ndjson); };
     const auto deliver = [&](std::size_t, Pieces&& pieces) {
         for (std::size_t table = 0; table < table_count; ++table) {
-            folder.append(std::string(table_names[table]) + ".csv", pieces.csv[table]);
+            folder.append(csv_names[table], pieces.csv[table]);
             if (options.ndjson) {
-                folder.append(std::string(table_names[table]) + ".ndjson", pieces.ndjson[table]);
+                folder.append(json_names[table], pieces.ndjson[table]);
             }
         }
         for (const std::string& code : std::set(pieces.finding_codes.begin(), pieces.finding_codes.end())) {

@@ -100,6 +100,12 @@ ExitStatus finish(const ClassOptions& options, const BatchPlan& plan, const Batc
         report.remarks.push_back(fmt::format("{} had not changed and were taken over.", result.taken_over));
     }
     report.remarks.push_back(fmt::format("The tables are in {}.", options.into));
+    constexpr std::size_t most_printed = 20;
+    if (report.findings.size() > most_printed) {
+        report.remarks.push_back(fmt::format("The other {} findings about the class are in class_findings.csv.",
+                                             report.findings.size() - most_printed));
+        report.findings.erase(report.findings.begin() + most_printed, report.findings.end());
+    }
     options.output.write(report, console);
     if (result.rows.size() < plan.tasks.size()) {
         fmt::print(console.err, "jointrom: interrupted after {} of {} recordings; go on with --resume\n",

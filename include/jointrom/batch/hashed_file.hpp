@@ -7,6 +7,7 @@
 #include <jointrom/table/byte_source.hpp>
 
 #include <cstddef>
+#include <cstdint>
 #include <filesystem>
 #include <string>
 
@@ -16,9 +17,10 @@ class HashedFile final : public ByteSource {
   public:
     /// \throws Failure as file_source()
     explicit HashedFile(std::filesystem::path path);
+    ~HashedFile() override;
 
     std::size_t read(std::span<char> buffer) override;
-    [[nodiscard]] std::size_t size_hint() const noexcept override { return file_->size_hint(); }
+    [[nodiscard]] std::size_t size_hint() const noexcept override { return static_cast<std::size_t>(before_.size); }
 
     /// SHA-256 of the whole file: reads what has not been read yet. \pre called once, last
     /// \throws Failure unreadable_data "file-changed" when size or time of change are not what they were at the start,
@@ -26,18 +28,21 @@ class HashedFile final : public ByteSource {
     [[nodiscard]] std::string sha256();
 
   private:
+    /// What changes when somebody writes into the file.
     struct Stamp {
-        std::uintmax_t size = 0;
-        std::filesystem::file_time_type changed = {};
+        std::int64_t size = 0;
+        std::int64_t changed_s = 0;
+        std::int64_t changed_ns = 0;
         friend bool operator==(const Stamp&, const Stamp&) = default;
     };
-    [[nodiscard]] Stamp stamp() const;
+    [[nodiscard]] Stamp stamp();
 
     std::filesystem::path path_;
-    std::unique_ptr<ByteSource> file_;
+    int descriptor_;
+    bool is_regular_ = false;
     Stamp before_;
     Sha256 hash_;
-    std::uintmax_t bytes_ = 0;
+    std::int64_t bytes_ = 0;
 };
 
 }  // namespace jointrom

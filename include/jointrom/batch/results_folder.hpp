@@ -30,7 +30,7 @@ class ResultsFolder {
     [[nodiscard]] const std::filesystem::path& path() const noexcept { return folder_; }
 
     /// Appends to the file with this name. \throws Failure as WholeFile
-    void append(const std::string& name, std::string_view text);
+    void append(std::string_view name, std::string_view text);
 
     /// Stores everything, then names it, settings.json last: where that stands, the rest is whole. Files of an earlier
     /// run that were not written this time are removed.
@@ -42,7 +42,13 @@ class ResultsFolder {
     bool has_earlier_ = false;
     bool is_made_ = false;
     bool is_committed_ = false;
-    std::map<std::string, std::unique_ptr<WholeFile>> files_;
+    /// Rows are small and many; they are passed on in larger pieces.
+    struct File {
+        std::unique_ptr<WholeFile> file;
+        std::string pending;
+        void pass_on();
+    };
+    std::map<std::string, File, std::less<>> files_;
 };
 
 /// Where the settings of a run, and what came of it, are written.
