@@ -154,22 +154,22 @@ std::vector<std::string> listed_names(std::string_view text) {
     return names;
 }
 
-void keep_listed(ClassList& list, const std::vector<std::string>& files) {
+void want_listed(ClassList& list, const std::vector<std::string>& files) {
     std::set<std::string> wanted;
     for (const std::string& file : files) {
         wanted.insert(fs::path(file).lexically_normal().generic_string());
     }
     std::set<std::string> found;
-    std::erase_if(list.entries, [&](const ClassEntry& entry) {
+    for (ClassEntry& entry : list.entries) {
+        entry.is_wanted = false;
         // A list may name files relative to the class's folder or to the present one.
         for (const std::string& name : {entry.subject.file, entry.path.lexically_normal().generic_string()}) {
             if (wanted.contains(name)) {
                 found.insert(name);
-                return false;
+                entry.is_wanted = true;
             }
         }
-        return true;
-    });
+    }
     for (const std::string& file : wanted) {
         if (!found.contains(file)) {
             list.problems.emplace_back(FailureKind::usage, "listed-file-unknown",

@@ -66,7 +66,7 @@ class Planning {
         hide_names();
         plan_.dialect = class_dialect(list_.entries, plan_.settings.reading);
         for (ClassEntry& entry : list_.entries) {
-            if (shard.holds(entry.subject.id)) {
+            if (entry.is_wanted && shard.holds(entry.subject.id)) {
                 add_task(entry);
             }
         }

@@ -64,7 +64,7 @@ ClassList class_list(const ClassOptions& options, Console& console) {
     }
     ClassList list = is_folder ? list_folder(options.source, pattern) : read_manifest(options.source);
     if (!options.files_from.empty()) {
-        keep_listed(list, files_named(options, console));
+        want_listed(list, files_named(options, console));
     }
     return list;
 }
@@ -145,28 +145,26 @@ ExitStatus run_class(const ClassOptions& options, Console& console) {
 
 }  // namespace
 
-Action attach_batch(CLI::App& app) {
+Action attach_batch(OptionList& list) {
     auto options = std::make_shared<ClassOptions>();
-    app.add_option("class", options->source, "a manifest, or a folder of recordings")->type_name("MANIFEST|FOLDER");
-    const auto add = [&](const char* name, std::string& target, const char* type, const char* help) {
-        return app.add_option(name, target, help)->type_name(type)->group("The class");
-    };
-    add("--into", options->into, "FOLDER", "the folder for the tables; new, empty, or that of an earlier run")
-        ->required();
-    add("--pattern", options->pattern, "PATTERN",
-        "how the files of a folder are named, such as '{participant}_{side}_{trial}.csv'; * is anything");
-    add("--files-from", options->files_from, "LIST",
-        "only the files in LIST, one a line or each before a NUL; - for standard input");
-    add("--shard", options->shard, "K/N", "the K-th of N parts of the class");
-    add("--pseudonymise", options->key_file, "KEYFILE",
-        "write random codes instead of names; KEYFILE tells whose they are and is made unless it is there");
-    add("--threads", options->threads, "N", "recordings measured at a time; otherwise as many as there are processors");
-    app.add_flag("--resume", options->resume, "keep earlier results of recordings and settings that have not changed")
-        ->group("The class");
-    app.add_flag("--ndjson", options->ndjson, "write each table also as NDJSON, an object a line")->group("The class");
-    options->settings.attach(app,
+    list.argument("class", options->source, "MANIFEST|FOLDER", "a manifest, or a folder of recordings");
+    list.group("The class");
+    list.value("--into", options->into, "FOLDER", "the folder for the tables; new, empty, or that of an earlier run")
+        .required();
+    list.value("--pattern", options->pattern, "PATTERN",
+               "how the files of a folder are named, such as '{participant}_{side}_{trial}.csv'; * is anything");
+    list.value("--files-from", options->files_from, "LIST",
+               "only the files in LIST, one a line or each before a NUL; - for standard input");
+    list.value("--shard", options->shard, "K/N", "the K-th of N parts of the class");
+    list.value("--pseudonymise", options->key_file, "KEYFILE",
+               "write random codes instead of names; KEYFILE tells whose they are and is made unless it is there");
+    list.value("--threads", options->threads, "N",
+               "recordings measured at a time; otherwise as many as there are processors");
+    list.flag("--resume", options->resume, "keep earlier results of recordings and settings that have not changed");
+    list.flag("--ndjson", options->ndjson, "write each table also as NDJSON, an object a line");
+    options->settings.attach(list,
                              {SettingGroup::reading, SettingGroup::joint, SettingGroup::angle, SettingGroup::phases});
-    options->output.attach(app, false);
+    options->output.attach(list, false);
     return [options](Console& console) { return run_class(*options, console); };
 }
 

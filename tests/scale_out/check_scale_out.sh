@@ -40,6 +40,28 @@ find . -maxdepth 1 -name '*_elbow.csv' -print0 | sort -z |
     jointrom batch --files-from - --pattern '{participant}_{side}_{joint}.csv' --into listed --quiet >log
 cmp listed/repetitions.csv whole/repetitions.csv
 
+# Ctrl-C in the middle of the second of three recordings: it is finished, the third is not begun, the tables are whole.
+mkfifo second.csv
+printf 'file,trial\n%s,1\nsecond.csv,2\nthird.csv,3\n' P01_left_elbow.csv >three.csv
+cp P02_left_elbow.csv third.csv
+jointrom batch three.csv --into three --threads 1 --delimiter comma --decimal point --quiet >log 2>&1 &
+run=$!
+exec 3>second.csv
+kill -INT $run
+cat P01_right_elbow.csv >&3
+exec 3>&-
+status=0
+wait $run || status=$?
+[ $status -eq 130 ]
+[ "$(tail -n +2 three/trials.csv | wc -l)" -eq 2 ]
+rm second.csv
+cp P01_right_elbow.csv second.csv
+jointrom batch three.csv --into three --resume --delimiter comma --decimal point --quiet >log
+jointrom batch three.csv --into three-anew --delimiter comma --decimal point --quiet >log
+for table in trials repetitions phases findings; do
+    cmp three/$table.csv three-anew/$table.csv
+done
+
 for script in "$recipes"/*.sh; do
     sh -n "$script"
     ! command -v shellcheck >log || shellcheck "$script"

@@ -33,7 +33,8 @@ struct ClassEntry {
     std::vector<EntrySetting> settings;  ///< in the order of the manifest's columns
     std::string date;                    ///< of the recording, ISO 8601; empty when not stated
     std::string calibration_date;
-    std::size_t line = 0;  ///< of the manifest
+    std::size_t line = 0;   ///< of the manifest
+    bool is_wanted = true;  ///< false: a part of the class that is not measured this time
 };
 
 struct ClassList {

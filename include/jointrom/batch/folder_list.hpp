@@ -30,7 +30,7 @@ namespace jointrom {
 /// Names that stand one a line, or each before a NUL where there is one. Blank lines are skipped.
 [[nodiscard]] std::vector<std::string> listed_names(std::string_view text);
 
-/// Keeps the entries whose file is in the list; a listed file that the class does not have is a problem.
-void keep_listed(ClassList& list, const std::vector<std::string>& files);
+/// Only entries whose file is in the list stay wanted; a listed file that the class does not have is a problem.
+void want_listed(ClassList& list, const std::vector<std::string>& files);
 
 }  // namespace jointrom

@@ -12,7 +12,9 @@ namespace {
 std::string listed(const ClassList& list) {
     std::string text;
     for (const ClassEntry& entry : list.entries) {
-        text += entry.subject.file + ":" + entry.subject.participant + ":" + entry.subject.side + " ";
+        text += !entry.is_wanted
+                    ? ""
+                    : entry.subject.file + ":" + entry.subject.participant + ":" + entry.subject.side + " ";
     }
     return text;
 }
@@ -65,7 +67,7 @@ TEST_CASE("a list of files is cut at line ends or at NULs", "[batch][folder_list
 TEST_CASE("a list keeps some recordings of a class", "[batch][folder_list]") {
     const Files files({"a.csv", "b.csv", "c.csv"});
     ClassList list = list_folder(files.folder.path(), std::nullopt);
-    keep_listed(list, {"./b.csv", (files.folder.path() / "c.csv").string(), "d.csv"});
+    want_listed(list, {"./b.csv", (files.folder.path() / "c.csv").string(), "d.csv"});
     CHECK(listed(list) == "b.csv:b: c.csv:c: ");
     REQUIRE(list.problems.size() == 1);
     CHECK(list.problems[0].code() == "listed-file-unknown");

@@ -7,6 +7,7 @@
 
 #include <support/catch.hpp>
 
+#include <algorithm>
 #include <set>
 
 using namespace jointrom;
@@ -72,6 +73,22 @@ TEST_CASE("problems are found before any recording is measured", "[batch][plan]"
     CHECK(problem_of(made, "file,joint,motion\nP01_left.csv,elbow,abduction\n") == "motion-unknown@2");
     CHECK(problem_of(made, "file,neutral,neutral_s\nP01_left.csv,180,0 1\n") == "neutral-twice@2");
     CHECK(problem_of(made, "file,side\nP01_left.csv,up\nP01_right.csv,down\n") == "class-list-invalid@0");
+}
+
+TEST_CASE("a manifest of 100,000 rows is planned", "[batch][plan]") {
+    const test::MadeClass made(1);
+    std::string text = "file,participant,side,trial\n";
+    for (int i = 99999; i >= 0; --i) {
+        const std::string name = std::to_string(i);
+        text += "r" + name + ".csv,P" + std::to_string(i / 10) + (i % 2 == 0 ? ",left," : ",right,") + name + "\n";
+    }
+    write_whole_file(made.folder / "class.csv", text);
+    const BatchPlan plan = plan_batch(read_manifest(made.folder / "class.csv"), {}, {3, 100});
+    CHECK(plan.class_size == 100000);
+    // 1000 expected, SD 31.5 (binomial); six SD on either side.
+    CHECK(plan.tasks.size() > 810);
+    CHECK(plan.tasks.size() < 1190);
+    CHECK(std::ranges::is_sorted(plan.tasks, {}, [](const TrialTask& task) { return task.subject.file; }));
 }
 
 TEST_CASE("a calibration that cannot be read fails the recordings that need it, not the class", "[batch][plan]") {
