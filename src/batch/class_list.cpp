@@ -46,7 +46,7 @@ void refuse_problems(const std::vector<Failure>& problems) {
         const Failure& problem = problems[i];
         const std::string place = problem.place().text();
         text += fmt::format("\n  {}{}{}", place, place.empty() ? "" : ": ", problem.what());
-        text += problem.advice().empty() ? "" : " " + problem.advice();
+        text += problem.advice().empty() ? "" : ". " + problem.advice();
     }
     if (problems.size() > most_shown) {
         text += fmt::format("\n  and {} more", problems.size() - most_shown);

@@ -91,7 +91,10 @@ void conclude(ClassList& list, const std::optional<NamePattern>& pattern, const 
     }
     if (!others.empty()) {
         list.findings.emplace_back("files-not-fitting",
-                                   fmt::format("{} files do not fit the pattern: {}", others.size(), some_of(others)));
+                                   fmt::format("{} the pattern: {}",
+                                               others.size() == 1 ? "1 file does not fit"
+                                                                  : fmt::format("{} files do not fit", others.size()),
+                                               some_of(others)));
     }
     if (!pattern) {
         list.findings.emplace_back(

@@ -13,12 +13,12 @@ struct Class {
 
     TrialRow& add(const std::string& participant, const std::string& side, const std::string& direction) {
         TrialRow row;
-        row.subject = {.id = std::to_string(rows.size()),
-                       .file = participant + "_" + side + ".csv",
-                       .participant = participant,
-                       .side = side,
-                       .joint = "elbow",
-                       .motion = "flexion-extension"};
+        row.subject.id = std::to_string(rows.size());
+        row.subject.file = participant + "_" + side + ".csv";
+        row.subject.participant = participant;
+        row.subject.side = side;
+        row.subject.joint = "elbow";
+        row.subject.motion = "flexion-extension";
         row.done = true;
         row.arc = {120.0, 1.0, 2.0};
         row.reading_unit = "deg";

@@ -6,7 +6,10 @@ using namespace jointrom;
 
 TEST_CASE("a trial has a cell for every column, done or failed", "[batch][trial_row]") {
     TrialRow row;
-    row.subject = {.id = "3f", .file = "P01.csv", .participant = "P01", .side = "left"};
+    row.subject.id = "3f";
+    row.subject.file = "P01.csv";
+    row.subject.participant = "P01";
+    row.subject.side = "left";
     std::string text;
     append_csv_cells(trial_columns(), trial_cells(row), text);
     CHECK(text == "3f,P01.csv,P01,left,,,,,,,,,failed,,,,,,,,,,,,,,,,,,0,,,,,0.1.0");
