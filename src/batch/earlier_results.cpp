@@ -40,6 +40,9 @@ constexpr auto text_columns = std::to_array<std::string_view>({"id",
                                                                "phase",
                                                                "direction",
                                                                "severity",
+                                                               "muscle",
+                                                               "contraction",
+                                                               "activity_unit",
                                                                "text"});
 
 double number_of(std::string_view text) {
@@ -141,6 +144,7 @@ EarlierResults::EarlierResults(const std::filesystem::path& folder) {
     read(folder / "trials.csv", trial_columns(), &Rows::trial);
     read(folder / "repetitions.csv", repetition_columns(), &Rows::repetitions);
     read(folder / "phases.csv", phase_columns(), &Rows::phases);
+    read(folder / "activity.csv", activity_columns(), &Rows::activity);
     read(folder / "findings.csv", finding_columns(), &Rows::findings);
     std::erase_if(trials_, [](const auto& entry) {
         return entry.second.trial.empty() || NamedCells(entry.second.trial).text("version") != version();
@@ -186,6 +190,7 @@ std::optional<TrialOutcome> EarlierResults::find(const TrialTask& task) const {
     }
     outcome.repetitions = rows_of(rows.repetitions, repetition_columns());
     outcome.phases = rows_of(rows.phases, phase_columns());
+    outcome.activity = rows_of(rows.activity, activity_columns());
     outcome.findings = rows_of(rows.findings, finding_columns());
     const bool is_whole =
         outcome.repetitions.size() == outcome.row.repetitions && outcome.findings.size() == outcome.row.findings;

@@ -118,6 +118,15 @@ void set_neutral(ClassEntry& entry, const ClassList& list, Text text) {
     }
 }
 
+/// "[NAME=]FILE" with the file's path in the folder; other values as they are.
+std::string inside_folder(const ClassList& list, const SettingKind& kind, std::string text) {
+    const auto [name, value] = named_value(text);
+    if (kind.value.find("FILE") == std::string_view::npos || parse_number(value)) {
+        return text;
+    }
+    return (name.empty() ? "" : name + "=") + path_inside(list.folder, value).string();
+}
+
 void set_file(ClassEntry& entry, const ClassList& list, Text text) {
     entry.path = path_inside(list.folder, text);
     entry.subject.file = entry.path.lexically_relative(list.folder).generic_string();
@@ -171,7 +180,7 @@ void set_entry_setting(ClassEntry& entry, const ClassList& list, const SettingKi
         std::string_view rest = text;
         while (!rest.empty()) {
             const std::size_t end = std::min(rest.find(';'), rest.size());
-            add(entry, kind, std::string(rest.substr(0, end)));
+            add(entry, kind, inside_folder(list, kind, std::string(rest.substr(0, end))));
             rest.remove_prefix(std::min(end + 1, rest.size()));
         }
     } else {

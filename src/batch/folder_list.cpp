@@ -90,11 +90,11 @@ void conclude(ClassList& list, const std::optional<NamePattern>& pattern, const 
                       {list.source});
     }
     if (!others.empty()) {
-        list.findings.emplace_back("files-not-fitting",
-                                   fmt::format("{} the pattern: {}",
-                                               others.size() == 1 ? "1 file does not fit"
-                                                                  : fmt::format("{} files do not fit", others.size()),
-                                               some_of(others)));
+        list.findings.emplace_back(
+            "files-not-fitting",
+            fmt::format("{} the pattern: {}",
+                        others.size() == 1 ? "1 file does not fit" : fmt::format("{} files do not fit", others.size()),
+                        some_of(others)));
     }
     if (!pattern) {
         list.findings.emplace_back(

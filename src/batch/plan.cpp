@@ -251,12 +251,28 @@ BatchPlan plan_batch(ClassList list, const Settings& settings, Shard shard, cons
     return Planning(std::move(list), settings, pseudonyms).plan(shard);
 }
 
+namespace {
+
+/// Maximal contractions with the checksum of a file instead of its name.
+std::string maxima_fingerprint(const Settings& settings) {
+    std::string text;
+    for (const std::string& maximum : settings.maxima) {
+        const auto [muscle, source] = named_value(maximum);
+        const bool is_file = !parse_number(source) && std::filesystem::is_regular_file(source);
+        text += (text.empty() ? "" : ",") + muscle + "=" + (is_file ? sha256_of_file(source) : source);
+    }
+    return text;
+}
+
+}  // namespace
+
 std::string settings_fingerprint(const Settings& settings, const SharedReferences& references,
                                  const std::optional<Dialect>& dialect) {
     std::string text;
     for (const SettingKind& kind : setting_catalogue()) {
         const std::string value = kind.name == "calibration"    ? references.calibration_sha256
                                   : kind.name == "neutral-file" ? references.neutral_sha256
+                                  : kind.name == "mvc"          ? maxima_fingerprint(settings)
                                                                 : kind.text(settings);
         text += kind.key() + '=' + value + '\n';
     }

@@ -10,12 +10,12 @@
 namespace jointrom {
 namespace {
 
-enum Table : std::size_t { trials, repetitions, phases, findings, table_count };
+enum Table : std::size_t { trials, repetitions, phases, activity, findings, table_count };
 
 constexpr std::array<std::string_view, table_count> csv_names = {"trials.csv", "repetitions.csv", "phases.csv",
-                                                                 "findings.csv"};
-constexpr std::array<std::string_view, table_count> json_names = {"trials.ndjson", "repetitions.ndjson",
-                                                                  "phases.ndjson", "findings.ndjson"};
+                                                                 "activity.csv", "findings.csv"};
+constexpr std::array<std::string_view, table_count> json_names = {
+    "trials.ndjson", "repetitions.ndjson", "phases.ndjson", "activity.ndjson", "findings.ndjson"};
 
 /// What one recording adds to each table, as CSV and as NDJSON.
 struct Pieces {
@@ -33,7 +33,8 @@ std::vector<RowColumn> with_subject(std::span<const RowColumn> columns) {
 
 std::array<std::string, table_count> headers() {
     return {csv_header(trial_columns()), csv_header(with_subject(repetition_columns())),
-            csv_header(with_subject(phase_columns())), csv_header(with_subject(finding_columns()))};
+            csv_header(with_subject(phase_columns())), csv_header(with_subject(activity_columns())),
+            csv_header(with_subject(finding_columns()))};
 }
 
 class Rendering {
@@ -87,6 +88,7 @@ Pieces pieces_of(const BatchPlan& plan, const EarlierResults& earlier, const Tri
     rendering.add_trial(pieces);
     rendering.add_rows(repetition_columns(), outcome.repetitions, repetitions, pieces);
     rendering.add_rows(phase_columns(), outcome.phases, phases, pieces);
+    rendering.add_rows(activity_columns(), outcome.activity, activity, pieces);
     rendering.add_rows(finding_columns(), outcome.findings, findings, pieces);
     for (const std::vector<Cell>& row : outcome.findings) {
         pieces.finding_codes.push_back(std::get<std::string>(row[1]));

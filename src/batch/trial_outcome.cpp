@@ -1,9 +1,12 @@
+#include <jointrom/analysis/measure_activity.hpp>
 #include <jointrom/analysis/measurements.hpp>
 #include <jointrom/batch/hashed_file.hpp>
 #include <jointrom/batch/trial_outcome.hpp>
+#include <jointrom/report/activity_tables.hpp>
 #include <jointrom/report/movement_tables.hpp>
 
 #include <algorithm>
+#include <istream>
 #include <new>
 
 namespace jointrom {
@@ -112,6 +115,34 @@ void add_finding(const TrialTask& task, const Finding& finding, TrialOutcome& ou
                                 line_cell(finding.place)});
 }
 
+bool has_muscles(const Recording& recording) {
+    return std::ranges::any_of(recording.channels,
+                               [](const Channel& channel) { return channel.role == ChannelRole::emg; });
+}
+
+/// The movement, and the muscles where they were recorded.
+Measurements measure_all(const Trial& trial, const Settings& settings, Findings& findings, TrialOutcome& outcome) {
+    if (has_muscles(trial.recording)) {
+        try {
+            std::istream none(nullptr);
+            TrialActivity muscles = measure_activity(trial, settings, none);
+            outcome.activity = activity_table(muscles.activity).rows();
+            for (const Finding& finding : muscles.findings) {
+                const bool is_of_movement =
+                    std::ranges::find(muscles.repetitions.findings, finding) != muscles.repetitions.findings.end();
+                if (!is_of_movement) {
+                    findings.push_back(finding);
+                }
+            }
+            RangeOfMotion range = range_of_motion(trial.trace, muscles.repetitions.rows);
+            return {std::move(muscles.phases), std::move(muscles.repetitions), std::move(range)};
+        } catch (const Failure& failure) {
+            findings.emplace_back("activity-unavailable", failure.what(), failure.place());
+        }
+    }
+    return measure(trial.trace, settings);
+}
+
 void measure_into(const BatchPlan& plan, const TrialTask& task, TrialOutcome& outcome) {
     Settings settings = plan.settings_of(task);
     if (task.references->failure) {
@@ -120,11 +151,12 @@ void measure_into(const BatchPlan& plan, const TrialTask& task, TrialOutcome& ou
     const References& references = task.references->files;
     Recording recording = TrialReading(plan, task, settings).read(outcome.row.input_sha256);
     const Trial trial = prepare_trial(std::move(recording), settings, references);
-    const Measurements measured_values = measure(trial.trace, settings);
+    Findings of_muscles;
+    const Measurements measured_values = measure_all(trial, settings, of_muscles, outcome);
     fill_measured(trial, measured_values, references, outcome.row);
     outcome.repetitions = repetition_table(trial.trace, measured_values.repetitions).rows();
     outcome.phases = phase_table(trial.trace, measured_values.phases.phases).rows();
-    for (const Findings& findings : {trial.findings, measured_values.findings()}) {
+    for (const Findings& findings : {trial.findings, measured_values.findings(), of_muscles}) {
         for (const Finding& finding : findings) {
             add_finding(task, finding, outcome);
         }
@@ -159,6 +191,13 @@ std::span<const RowColumn> phase_columns() {
     static const std::vector<RowColumn> columns =
         row_columns({"phase", "direction", "start_s", "end_s", "duration_s", "start_deg", "end_deg", "excursion_deg",
                      "peak_velocity_deg_s", "mean_velocity_deg_s"});
+    return columns;
+}
+
+std::span<const RowColumn> activity_columns() {
+    static const std::vector<RowColumn> columns =
+        row_columns({"repetition", "phase", "muscle", "contraction", "duration_s", "activity_unit", "activity_mean",
+                     "activity_peak", "activity_rms", "activity_integral", "share_pct", "active_pct"});
     return columns;
 }
 

@@ -162,8 +162,8 @@ Action attach_batch(OptionList& list) {
                "recordings measured at a time; otherwise as many as there are processors");
     list.flag("--resume", options->resume, "keep earlier results of recordings and settings that have not changed");
     list.flag("--ndjson", options->ndjson, "write each table also as NDJSON, an object a line");
-    options->settings.attach(list,
-                             {SettingGroup::reading, SettingGroup::joint, SettingGroup::angle, SettingGroup::phases});
+    options->settings.attach(list, {SettingGroup::reading, SettingGroup::joint, SettingGroup::angle,
+                                    SettingGroup::phases, SettingGroup::activity});
     options->output.attach(list, false);
     return [options](Console& console) { return run_class(*options, console); };
 }

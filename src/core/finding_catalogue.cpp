@@ -16,6 +16,8 @@ constexpr auto catalogue = std::to_array<FindingKind>({
     {"acceleration-doubtful", warning,
      "The acceleration, and with it the inertial part of the moment, is not well known.",
      "Use --quasi-static to leave it out, or record at 50 samples per second or more."},
+    {"activity-unavailable", warning, "The muscles of a recording could not be measured; its movement was.",
+     "Try `activity` on the file; name the columns with --emg."},
     {"already-prepared", note,
      "The file holds angles that are calibrated, zeroed and filtered; they were taken as they are.",
      "Give the logger's own export to prepare them anew."},

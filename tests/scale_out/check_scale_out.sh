@@ -19,7 +19,7 @@ done
 jointrom batch class.csv --into whole --quiet >log
 
 same_tables() {
-    for table in trials repetitions phases findings; do
+    for table in trials repetitions phases activity findings; do
         sh "$recipes/join-parts.sh" "$1" $table.csv | cmp - whole/$table.csv
     done
 }
@@ -58,7 +58,7 @@ rm second.csv
 cp P01_right_elbow.csv second.csv
 jointrom batch three.csv --into three --resume --delimiter comma --decimal point --quiet >log
 jointrom batch three.csv --into three-anew --delimiter comma --decimal point --quiet >log
-for table in trials repetitions phases findings; do
+for table in trials repetitions phases activity findings; do
     cmp three/$table.csv three-anew/$table.csv
 done
 

@@ -31,7 +31,7 @@ class EarlierResults {
   private:
     /// Rows of one recording, as text: cells end in a unit separator, rows in a record separator.
     struct Rows {
-        std::string trial, repetitions, phases, findings;
+        std::string trial, repetitions, phases, activity, findings;
     };
     void read(const std::filesystem::path& file, std::span<const RowColumn> columns, std::string Rows::*rows);
 
