@@ -19,7 +19,7 @@ namespace fs = std::filesystem;
 /// Every file that a run may write, also as NDJSON instead of CSV.
 constexpr auto own_tables =
     std::to_array<std::string_view>({"activity", "class_findings", "findings", "phases", "repetitions", "summary",
-                                     "summary_sides", "summary_conditions", "summary_norms", "trials"});
+                                     "summary_outliers", "summary_sides", "trials"});
 
 bool is_own_table(const fs::path& path) {
     const std::string extension = path.extension().string();

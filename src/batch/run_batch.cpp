@@ -1,3 +1,4 @@
+#include "batch/class_tables.hpp"
 #include "batch/ordered_work.hpp"
 
 #include <jointrom/batch/class_checks.hpp>
@@ -143,6 +144,9 @@ BatchResult run_batch(const BatchPlan& plan, const EarlierResults& earlier, Resu
         .run(options.threads);
     result.findings = plan.findings;
     for (Finding& finding : class_findings(result.rows, plan.tasks)) {
+        result.findings.push_back(std::move(finding));
+    }
+    for (Finding& finding : write_class_summary(result.rows, folder)) {
         result.findings.push_back(std::move(finding));
     }
     write_class_findings(result.findings, folder);

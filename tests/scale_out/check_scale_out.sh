@@ -31,6 +31,10 @@ done
 jointrom batch class.csv --shard 1/1 --threads 1 --into one/1 --quiet >log
 same_tables seven
 same_tables one
+jointrom summary one/1/trials.csv --format csv >summary.csv 2>log
+cmp summary.csv whole/summary.csv
+jointrom summary seven/*/trials.csv --format csv 2>log | cmp - summary.csv
+jointrom summary $(find seven -name trials.csv | sort -r) --format csv 2>log | cmp - summary.csv
 
 (head -n 1 class.csv && tail -n +2 class.csv | sort -r) >reversed.csv
 jointrom batch reversed.csv --into reversed --quiet >log

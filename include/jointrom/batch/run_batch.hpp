@@ -39,8 +39,8 @@ struct BatchResult {
     Findings findings;                                  ///< of the plan and of the class as a whole
 };
 
-/// Measures the recordings of a plan and writes trials, repetitions, phases, findings and class_findings into the
-/// folder, which is not committed.
+/// Measures the recordings of a plan and writes the tables of docs/formats/results.md into the folder, which is not
+/// committed.
 ///
 /// The bytes written depend on the recordings and settings alone, not on the number of threads. A recording that fails
 /// is a row of trials like the others. Memory does not grow with the size of the recordings' tables.
