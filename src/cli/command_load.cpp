@@ -3,6 +3,8 @@
 
 #include "analysis/setting_text.hpp"
 
+#include <jointrom/analysis/active_muscles.hpp>
+#include <jointrom/analysis/measure_activity.hpp>
 #include <jointrom/core/failure.hpp>
 #include <jointrom/load/load_request.hpp>
 #include <jointrom/report/load_tables.hpp>
@@ -22,6 +24,7 @@ struct LoadOptions : TrialOptions {
     std::vector<std::string> load_at_m;
     bool quasi_static = false;
     bool series = false;
+    bool activity = false;
 
     [[nodiscard]] double number(const std::string& name, double otherwise) const {
         const std::string& typed = texts.at(name);
@@ -108,7 +111,13 @@ ExitStatus run_load(const LoadOptions& options, Console& console) {
     const MovementPhases phases = movement_phases(trial.trace, settings.phases);
     const Repetitions found = repetitions(trial.trace, phases, {.with_smoothness = false});
     const JointLoad load = joint_load(trial.trace, model, phases.phases, found.rows);
-    const LoadView view{trial.trace, model, load, muscle};
+    LoadView view{trial.trace, model, load, muscle};
+    if (options.activity) {
+        const TrialActivity measured = measure_activity(trial, settings, console.in);
+        view.active_muscles = active_muscles(measured.activity, load.phases.size());
+        report.findings.insert(report.findings.end(), measured.activity.findings.begin(),
+                               measured.activity.findings.end());
+    }
 
     add_settings(options, report);
     report.findings.insert(report.findings.end(), found.findings.begin(), found.findings.end());
@@ -163,7 +172,9 @@ Action attach_load(OptionList& list) {
     list.group("Muscle force");
     add("--moment-arm-m", "R", "distance at which a muscle pulls, such as 0.04");
     add("--pull-deg", "A", "angle between muscle and bone; adds the force in the joint");
-    options->attach(list, {SettingGroup::phases}, true);
+    list.group("Muscle activity");
+    list.flag("--activity", options->activity, "name the muscles that were active in each phase, from their EMG");
+    options->attach(list, {SettingGroup::activity, SettingGroup::phases}, true);
     list.group("Output");
     add("--by", "ROWS", "phase or repetition: which rows CSV holds");
     list.flag("--series", options->series, "moment, power and energy over time instead");

@@ -9,6 +9,7 @@ namespace {
 constexpr auto catalogue = std::to_array<ColumnKind>({
     {"above", 0, "above", "Participants beyond the upper limit of the normal range."},
     {"acceleration_deg_s2", 1, "acceleration", "Angular acceleration, positive in the joint's positive direction."},
+    {"active_muscles", 0, "active", "Muscles whose bursts cover half of the phase or more, the busiest first."},
     {"active_pct", 1, "active", "Share of the time in which the muscle was active."},
     {"activity_integral", 4, "integral", "Mean activity times duration: the unit of the activity times seconds."},
     {"activity_mean", 4, "mean", "Mean of the rectified electromyogram, in the unit that the row names."},

@@ -77,13 +77,18 @@ std::string masses_in_words(const LoadModel& model) {
 }  // namespace
 
 ResultTable load_phase_table(const LoadView& view) {
-    Columns columns{"repetition",     "phase",        "direction",    "start_s",        "end_s",
-                    "duration_s",     "muscle_group", "contraction",  "peak_moment_nm", "peak_moment_at_deg",
-                    "mean_moment_nm", "peak_power_w", "mean_power_w", "work_j"};
+    Columns columns{"repetition", "phase",      "direction",    "start_s",
+                    "end_s",      "duration_s", "muscle_group", "contraction"};
+    if (!view.active_muscles.empty()) {
+        columns.emplace_back("active_muscles");
+    }
+    columns.insert(columns.end(), {"peak_moment_nm", "peak_moment_at_deg", "mean_moment_nm", "peak_power_w",
+                                   "mean_power_w", "work_j"});
     add_force_columns(view, columns);
     ResultTable table("phases", columns);
     const JointMotion& motion = view.trace.motion();
-    for (const PhaseLoad& row : view.load.phases) {
+    for (std::size_t i = 0; i < view.load.phases.size(); ++i) {
+        const PhaseLoad& row = view.load.phases[i];
         const Phase& phase = row.phase;
         const bool moving = phase.kind == PhaseKind::raising || phase.kind == PhaseKind::lowering;
         Cells cells{row.repetition ? count_cell(*row.repetition) : Cell(),
@@ -93,13 +98,13 @@ ResultTable load_phase_table(const LoadView& view) {
                     phase.end.value(),
                     phase.duration().value(),
                     name_of(row.load.group, motion),
-                    std::string(name_of(row.contraction)),
-                    measured(row.load.peak_moment_nm, row.load.peak_budget),
-                    angle_at_peak(view, row.load),
-                    row.load.mean_moment_nm,
-                    row.load.peak_power_w,
-                    row.load.mean_power_w,
-                    measured(row.load.work_j, row.load.work_budget)};
+                    std::string(name_of(row.contraction))};
+        if (!view.active_muscles.empty()) {
+            cells.emplace_back(view.active_muscles[i]);
+        }
+        cells.insert(cells.end(), {measured(row.load.peak_moment_nm, row.load.peak_budget),
+                                   angle_at_peak(view, row.load), row.load.mean_moment_nm, row.load.peak_power_w,
+                                   row.load.mean_power_w, measured(row.load.work_j, row.load.work_budget)});
         add_force_cells(view, row.load, cells);
         table.add_row(std::move(cells));
     }

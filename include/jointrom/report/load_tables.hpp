@@ -20,6 +20,7 @@ struct LoadView {
     const LoadModel& model;
     const JointLoad& load;
     std::optional<MuscleAttachment> muscle = std::nullopt;  ///< belongs to the group that has the largest moment
+    std::vector<std::string> active_muscles = {};  ///< one text a phase, as active_muscles(); empty: not measured
 };
 
 /// A row for each phase, with the number of its repetition.
