@@ -49,6 +49,16 @@ void add_masses(Budget& budget, const LoadModel& model, MassEffect effect) {
                         .sensitivity = weight_part + 2.0 * inertia_part});
 }
 
+/// The budget of `factor` times the result.
+Budget scaled(const Budget& budget, double factor) {
+    Budget result;
+    for (BudgetLine line : budget.lines()) {
+        line.sensitivity *= factor;
+        result.add(std::move(line));
+    }
+    return result;
+}
+
 /// Mean of the largest of `count` standard normal values (G. Blom 1958); 0 for one.
 double mean_largest(double count) {
     if (count <= 1.0) {
@@ -104,20 +114,11 @@ Budget work_budget(const AngleTrace& trace, const LoadModel& model, std::size_t 
     const double per_deg = model.horizontal_moment_nm() * radians_per_deg;
     const double from_per_deg = per_deg * std::sin(from_hanging);
     const double to_per_deg = per_deg * std::sin(to_hanging);
-    const TraceUncertainty& known = trace.uncertainty();
-    const auto dof = [](double value) { return value < 1e9 ? value : std::numeric_limits<double>::infinity(); };
-    add_if_any(budget, {.input = "gain of the sensor, relative",
-                        .u = known.gain_relative,
-                        .sensitivity = to_per_deg * to.value() - from_per_deg * from.value(),
-                        .degrees_of_freedom = dof(known.gain_dof)});
-    add_if_any(budget, {.input = "linearity of the sensor (deg)",
-                        .u = known.linearity.value(),
-                        .sensitivity = std::hypot(from_per_deg, to_per_deg),
-                        .degrees_of_freedom = dof(known.linearity_dof)});
-    add_if_any(budget, {.input = "neutral zero (deg)",
-                        .u = known.zero.value(),
-                        .sensitivity = to_per_deg - from_per_deg,
-                        .degrees_of_freedom = dof(known.zero_dof)});
+    const Budget angles = difference(scaled(angle_budget(trace, to), to_per_deg),
+                                     scaled(angle_budget(trace, from), from_per_deg), CommonTo::recording);
+    for (const BudgetLine& line : angles.lines()) {
+        add_if_any(budget, line);
+    }
     add_if_any(budget, {.input = "posture of the near part (deg)",
                         .u = model.u_from_hanging.value(),
                         .sensitivity = to_per_deg - from_per_deg});
