@@ -320,7 +320,6 @@ constexpr auto catalogue = std::to_array<ColumnKind>({
     {"trend_p", 4, "p", "Probability of a trend slope as steep, were there none."},
     {"trend_slope", 4, "trend slope", "Slope of the differences over magnitude: it is steep where the bias grows."},
     {"trial", 0, "trial", "Name or number of the trial."},
-    {"trial", 0, "trial", "Number of the trial in the file, counted from 1."},
     {"trial_name", 0, "trial", "What the trial is called."},
     {"turn_deg", 2, "turn", "Joint angle at the turning point, farthest from rest."},
     {"turn_s", 3, "turn at", "Time of the turning point on the recording's clock."},

@@ -15,6 +15,7 @@ namespace {
 void append_csv_cell(const RowColumn& column, const Cell& cell, std::string& text) {
     const int decimals = column.kind->decimals;
     std::visit(Overloaded{[](std::monostate) {}, [&](double value) { text += fixed_text(value, decimals); },
+                          [&](const FixedNumber& number) { text += fixed_text(number.value, number.decimals); },
                           [&](std::int64_t value) { text += std::to_string(value); },
                           [&](bool value) { text += value ? "true" : "false"; },
                           [&](const std::string& value) { text += csv_text(value); },
@@ -38,13 +39,15 @@ std::string json_number_text(double value, int decimals) {
 }
 
 std::string json_value(const Cell& cell, int decimals) {
-    return std::visit(Overloaded{[](std::monostate) { return std::string("null"); },
-                                 [&](double value) { return json_number_text(value, decimals); },
-                                 [](std::int64_t value) { return std::to_string(value); },
-                                 [](bool value) { return std::string(value ? "true" : "false"); },
-                                 [](const std::string& value) { return value.empty() ? "null" : json_text_of(value); },
-                                 [&](const Measured& m) { return json_number_text(m.value, decimals); }},
-                      cell);
+    return std::visit(
+        Overloaded{[](std::monostate) { return std::string("null"); },
+                   [&](double value) { return json_number_text(value, decimals); },
+                   [](const FixedNumber& number) { return json_number_text(number.value, number.decimals); },
+                   [](std::int64_t value) { return std::to_string(value); },
+                   [](bool value) { return std::string(value ? "true" : "false"); },
+                   [](const std::string& value) { return value.empty() ? "null" : json_text_of(value); },
+                   [&](const Measured& m) { return json_number_text(m.value, decimals); }},
+        cell);
 }
 
 void append_pair(std::string_view name, const std::string& value, std::string& text) {
