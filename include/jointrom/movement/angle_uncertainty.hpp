@@ -26,8 +26,8 @@ enum class MomentaryNoise {
 /// because both ends share it, linearity and noise count twice in squares.
 [[nodiscard]] Budget arc_budget(const AngleTrace& trace, Degrees arc, MomentaryNoise noise = MomentaryNoise::included);
 
-/// Standard uncertainty of one sample of the angular acceleration, deg/s2: the noise of the sensor as the low-pass filter
-/// and the second difference leave it. What the filter takes off a fast movement is not in it.
+/// Standard uncertainty of one sample of the angular acceleration, deg/s2: the noise of the sensor as the low-pass
+/// filter and the second difference leave it. What the filter takes off a fast movement is not in it.
 [[nodiscard]] double acceleration_noise_deg_s2(const AngleTrace& trace);
 
 }  // namespace jointrom

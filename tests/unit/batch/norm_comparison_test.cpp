@@ -92,6 +92,6 @@ TEST_CASE("what cannot be compared is refused or told", "[batch][norm_comparison
     };
     CHECK(code_for("P1,left,elbw,flexion-extension,F,21,141,-2\n") == "joint-unknown");
     CHECK(code_for("P1,left,elbow,flexion-extension,F,old,141,-2\n") == "not-a-number");
-    CHECK(code_for("P1,left,elbow,flexion-extension,woman,21,141,-2\n") == "sex-unknown");
+    CHECK(code_for("P1,left,elbow,flexion-extension,X,21,141,-2\n") == "sex-unknown");
     CHECK(code_for("P1,left,,,F,21,141,-2\n") == "none");
 }
