@@ -161,6 +161,8 @@ std::vector<std::string> arguments_of(int argc, const char* const* argv) {
 }  // namespace
 
 int run(int argc, const char* const* argv, Console& console) {
+    std::vector<std::string> arguments = arguments_of(argc, argv);
+    const std::string asked = arguments.empty() ? std::string() : arguments.front();
     CLI::App app("Joint angles and range of motion from electrogoniometer recordings.", "jointrom");
     app.set_version_flag("--version", "jointrom " + std::string(version()), "Print the version");
     app.set_help_flag("-h,--help", "Print this help");
@@ -171,11 +173,11 @@ int run(int argc, const char* const* argv, Console& console) {
         CLI::App* const subcommand = app.add_subcommand(std::string(command.name), std::string(command.summary));
         OptionList list(*subcommand);
         attached.emplace_back(subcommand, command.attach(list));
-        subcommand->description(help_header(command));
+        if (asked == command.name) {
+            subcommand->description(help_header(command));  // the list of commands shows the summary only
+        }
     }
 
-    std::vector<std::string> arguments = arguments_of(argc, argv);
-    const std::string asked = arguments.empty() ? std::string() : arguments.front();
     std::reverse(arguments.begin(), arguments.end());  // CLI11 takes them from the back
     try {
         app.parse(std::move(arguments));

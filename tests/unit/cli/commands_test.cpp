@@ -41,8 +41,8 @@ TEST_CASE("a mistyped command or option is answered with the nearest one", "[cli
 }
 
 TEST_CASE("help is no error, comes before everything else and starts with examples", "[cli]") {
-    for (const char* command :
-         {"inspect", "calibrate", "angles", "static", "range", "peaks", "phases", "repetitions", "load", "grade"}) {
+    for (const char* command : {"inspect", "calibrate", "angles", "static", "range", "peaks", "phases", "repetitions",
+                                "activity", "load", "norms", "check", "batch", "summary", "agreement", "grade"}) {
         CAPTURE(command);
         const auto run = run_program({command, "--help"});
         CHECK(run.status == cli::exit_done);
@@ -51,7 +51,9 @@ TEST_CASE("help is no error, comes before everything else and starts with exampl
         CHECK(run_program({"help", command}).out == run.out);
     }
     CHECK(run_program({"--version"}).out.starts_with("jointrom "));
-    CHECK(run_program({"--help"}).status == cli::exit_done);
+    const auto list = run_program({"--help"});
+    CHECK(list.status == cli::exit_done);
+    CHECK_THAT(list.out, ContainsSubstring("agreement") && !ContainsSubstring("Examples:"));
 }
 
 TEST_CASE("options may stand before the file and negative numbers are values", "[cli]") {
