@@ -1,0 +1,11 @@
+#!/bin/sh
+# The unit tests and the program's tests under the address and undefined-behaviour sanitizers.
+set -eu
+cd "$(dirname "$0")/.."
+jobs=$(nproc)
+
+src/cmake/install_packages.sh 'libcatch2-dev|catch2' python3
+
+cmake --preset sanitize
+cmake --build --preset sanitize -j "$jobs" --target unit_tests jointrom_program
+ctest --preset sanitize -j "$jobs" -R '^(unit|golden)\.'
