@@ -18,7 +18,7 @@ std::vector<std::string> active_muscles(const ActivityResult& activity, std::siz
         }
         std::ranges::stable_sort(active, std::greater(), &std::pair<double, std::string>::first);
         for (const auto& [share_pct, name] : active) {
-            names[phase] += (names[phase].empty() ? "" : ", ") + name;
+            names[phase] += (names[phase].empty() ? "" : " + ") + name;
         }
     }
     return names;

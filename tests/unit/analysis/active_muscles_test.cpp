@@ -25,6 +25,6 @@ TEST_CASE("active muscles are those whose bursts cover half of the phase", "[ana
     ActivityResult activity;
     activity.muscles = {muscle("Biceps", {0.0, 93.0, 50.0, 49.9, std::nan("")}),
                         muscle("Triceps", {3.0, 20.0, 71.0, 60.0, std::nan("")})};
-    CHECK(active_muscles(activity, 5) == std::vector<std::string>{"", "Biceps", "Triceps, Biceps", "Triceps", ""});
+    CHECK(active_muscles(activity, 5) == std::vector<std::string>{"", "Biceps", "Triceps + Biceps", "Triceps", ""});
     CHECK(active_muscles({}, 2) == std::vector<std::string>{"", ""});
 }
