@@ -44,11 +44,13 @@ Description describe(std::span<const double> values) {
     }
     const auto n = static_cast<double>(result.count);
     const double rough_mean = sum_of(values, largest_size, [](double value) { return value; }) / n;
-    const double left_behind = sum_of(values, reach, [=](double value) { return value - rough_mean; });
+    // Rounding can put the rough mean outside the values, above all where they are equal.
+    const double deviation = reach + 0x1p-50 * largest_size;
+    const double left_behind = sum_of(values, deviation, [=](double value) { return value - rough_mean; });
     result.mean = rough_mean + left_behind / n;
     if (result.count > 1) {
-        const double squares =
-            sum_of(values, reach * reach, [=](double value) { return (value - rough_mean) * (value - rough_mean); });
+        const double squares = sum_of(values, deviation * deviation,
+                                      [=](double value) { return (value - rough_mean) * (value - rough_mean); });
         result.sd = std::sqrt(std::max(0.0, squares - left_behind * left_behind / n) / (n - 1.0));
     }
     return result;
