@@ -8,7 +8,8 @@
 namespace jointrom::test {
 
 ScratchFolder::ScratchFolder() {
-    std::string name = (std::filesystem::temp_directory_path() / "jointrom-test-XXXXXX").string();
+    const std::string letters_to_choose(6, 'X');  // as mkdtemp wants them
+    std::string name = (std::filesystem::temp_directory_path() / ("jointrom-test-" + letters_to_choose)).string();
     if (::mkdtemp(name.data()) == nullptr) {
         throw std::runtime_error("cannot make a folder for a test");
     }
