@@ -84,7 +84,7 @@ std::vector<std::string> column_names(std::span<const RowColumn> columns) {
 std::string csv_header(std::span<const RowColumn> columns) {
     std::string text;
     for (const std::string& name : column_names(columns)) {
-        text += (text.empty() ? "" : ",") + name;
+        text += (text.empty() ? "" : ",") + csv_text(name);
     }
     return text + '\n';
 }
