@@ -174,15 +174,11 @@ JudgingOptions judging(const CheckOptions& options) {
     return result;
 }
 
-void add_tasks(const MeasuredPerson& person, Report& report) {
-    const auto extent = [&](MotionPart part) { return std::ranges::find(person.extents, part, &MeasuredExtent::part); };
-    const auto positive = extent(MotionPart::positive), negative = extent(MotionPart::negative);
-    if (positive == person.extents.end() || negative == person.extents.end()) {
+void add_tasks(const Measurements& measurements, Report& report) {
+    report.tables.push_back(task_table(measurements.people, measurements.is_class));
+    if (report.tables.back().rows().empty()) {
         report.findings.emplace_back("tasks-need-both-ends", "daily tasks need both ends of the range");
-        return;
     }
-    report.tables.push_back(
-        task_table(*person.motion, {-negative->extent, negative->budget}, {positive->extent, positive->budget}));
 }
 
 void add_findings(const std::vector<JudgedPerson>& people, Report& report) {
@@ -217,7 +213,7 @@ ExitStatus run_check(const CheckOptions& options, Console& console) {
     const std::vector<SidePair> sides = side_pairs(measurements.people, measurements.common);
     report.tables.push_back(side_table(sides));
     if (options.tasks) {
-        add_tasks(measurements.people.front(), report);
+        add_tasks(measurements, report);
     }
     if (!measurements.is_class) {
         for (const ExtentJudgement& extent : people.front().extents) {

@@ -1,5 +1,7 @@
 #include <jointrom/norms/measured_person.hpp>
 
+#include <norms/plausible_reach.hpp>
+
 #include <jointrom/core/failure.hpp>
 #include <jointrom/core/number_text.hpp>
 
@@ -41,19 +43,6 @@ bool is_same(const MeasuredPerson& a, const MeasuredPerson& b) {
     return a.participant == b.participant && a.motion == b.motion && a.condition == b.condition && a.mode == b.mode;
 }
 
-std::pair<double, double> plausible_deg(const JointMotion& motion, MotionPart part) {
-    const double low = motion.plausible_min.value(), high = motion.plausible_max.value();
-    switch (part) {
-    case MotionPart::positive:
-        return {low, high};
-    case MotionPart::negative:
-        return {-high, -low};
-    case MotionPart::arc:
-        break;
-    }
-    return {0.0, high - low};
-}
-
 }  // namespace
 
 Budget stated_budget(double u_deg, double expanded_u95_deg) {
@@ -78,7 +67,7 @@ void check_plausible(const JointMotion& motion, const MeasuredExtent& measured) 
     if (!motion.is_known()) {
         return;
     }
-    const auto [low, high] = plausible_deg(motion, measured.part);
+    const auto [low, high] = plausible_reach(motion, measured.part);
     const double extent_deg = measured.extent.value();
     if (extent_deg >= low && extent_deg <= high) {
         return;

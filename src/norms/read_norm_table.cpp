@@ -1,6 +1,7 @@
 #include <jointrom/norms/norm_table.hpp>
 
 #include <norms/norm_cells.hpp>
+#include <norms/plausible_reach.hpp>
 
 #include <jointrom/core/failure.hpp>
 #include <jointrom/core/number_text.hpp>
@@ -35,7 +36,6 @@ constexpr auto percentile_columns = std::to_array<PercentileColumn>({{"min_deg",
                                                                      {"p97_5_deg", 97.5},
                                                                      {"max_deg", 100.0}});
 
-/// The last three are what `norms` prints beside a row; they follow from the others and are not read.
 constexpr auto known_columns = std::to_array<std::string_view>({"source",
                                                                 "joint",
                                                                 "motion",
@@ -77,28 +77,8 @@ constexpr auto known_columns = std::to_array<std::string_view>({"source",
 constexpr double largest_radians = 3.6;
 constexpr double clearly_more_deg = 60.0;
 
-/// What the joint can reach in the row's direction, beyond neutral positive.
-struct Reach {
-    double least_deg;
-    double most_deg;
-};
-
-Reach reach_of(const NormRow& row) {
-    const double low = row.motion->plausible_min.value();
-    const double high = row.motion->plausible_max.value();
-    switch (row.part) {
-    case MotionPart::positive:
-        return {low, high};
-    case MotionPart::negative:
-        return {-high, -low};
-    case MotionPart::arc:
-        break;
-    }
-    return {0.0, high - low};
-}
-
 void check_reach(const NormCells& cells, std::string_view column, const NormRow& row, double value_deg) {
-    const Reach reach = reach_of(row);
+    const Reach reach = plausible_reach(*row.motion, row.part);
     if (value_deg < reach.least_deg || value_deg > reach.most_deg) {
         cells.refuse(column, fmt::format("{} of the {} in degrees, from {} to {}", row.direction(), row.motion->joint,
                                          reach.least_deg, reach.most_deg));
@@ -112,7 +92,7 @@ void read_value(const NormCells& cells, NormRow& row) {
     if (std::isnan(row.value_deg)) {
         cells.refuse("value_deg", "an angle in degrees");
     }
-    const bool is_far_reaching = reach_of(row).most_deg >= clearly_more_deg;
+    const bool is_far_reaching = plausible_reach(*row.motion, row.part).most_deg >= clearly_more_deg;
     if (is_far_reaching && row.value_deg > 0.0 && row.value_deg <= largest_radians) {
         cells.refuse("value_deg", "norm-radians",
                      fmt::format("{} for {} of the {} looks like radians ({:.0f} degrees)", row.value_deg,
@@ -201,7 +181,7 @@ void read_sd(const NormCells& cells, NormRow& row) {
         }
         return;
     }
-    const Reach reach = reach_of(row);
+    const Reach reach = plausible_reach(*row.motion, row.part);
     if (row.sd_deg <= 0.0 || row.sd_deg > reach.most_deg - reach.least_deg) {
         cells.refuse("sd_deg", "a standard deviation above 0 and less than the joint's whole range, or nothing");
     }
@@ -300,6 +280,10 @@ NormTable read_norm_table(const std::filesystem::path& path) {
 NormTable read_norm_table(ByteSource& source, const std::string& name) {
     RecordReader reader(source, name);
     return read_rows(reader, name);
+}
+
+std::span<const std::string_view> norm_table_columns() {
+    return known_columns;
 }
 
 }  // namespace jointrom

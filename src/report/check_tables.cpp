@@ -97,6 +97,39 @@ std::string band_words(const Judgement& judgement) {
     return text + ")";
 }
 
+/// Rows for the tasks of one person who was measured in both directions.
+void add_tasks(const MeasuredPerson& person, bool with_label, ResultTable& table) {
+    const auto extent = [&](MotionPart part) { return std::ranges::find(person.extents, part, &MeasuredExtent::part); };
+    const auto positive = extent(MotionPart::positive), negative = extent(MotionPart::negative);
+    if (positive == person.extents.end() || negative == person.extents.end()) {
+        return;
+    }
+    const auto guard = [](const Budget& budget) {
+        return Degrees(budget.lines().empty() ? 0.0 : budget.expanded_uncertainty());
+    };
+    const Degrees low = -negative->extent, high = positive->extent;
+    const Degrees low_u = guard(negative->budget), high_u = guard(positive->budget);
+    const auto measured_cover = task_cover(*person.motion, low, high);
+    const auto drawn_in = task_cover(*person.motion, low + low_u, high - high_u);
+    const auto drawn_out = task_cover(*person.motion, low - low_u, high + high_u);
+    for (std::size_t i = 0; i < measured_cover.size(); ++i) {
+        const FunctionalArc& arc = *measured_cover[i].arc;
+        const char* covered = drawn_in[i].is_covered() ? "yes" : drawn_out[i].is_covered() ? "cannot tell" : "no";
+        std::vector<Cell> row{arc.task,
+                              arc.low.value(),
+                              arc.high.value(),
+                              std::string(covered),
+                              measured_cover[i].short_at_low.value(),
+                              measured_cover[i].short_at_high.value(),
+                              arc.source,
+                              std::string(name_of(arc.provenance))};
+        if (with_label) {
+            row.insert(row.begin(), person.label);
+        }
+        table.add_row(std::move(row));
+    }
+}
+
 }  // namespace
 
 ResultTable judgement_table(const JudgedPerson& judged) {
@@ -177,21 +210,15 @@ ResultTable side_table(std::span<const SidePair> pairs) {
     return table;
 }
 
-ResultTable task_table(const JointMotion& motion, const SideExtent& low, const SideExtent& high) {
-    ResultTable table("tasks", {"task", "low_deg", "high_deg", "covered", "short_low_deg", "short_high_deg",
-                                "norm_source", "provenance"});
-    const auto guard = [](const SideExtent& end) {
-        return Degrees(end.budget.lines().empty() ? 0.0 : end.budget.expanded_uncertainty());
-    };
-    const auto measured_cover = task_cover(motion, low.extent, high.extent);
-    const auto drawn_in = task_cover(motion, low.extent + guard(low), high.extent - guard(high));
-    const auto drawn_out = task_cover(motion, low.extent - guard(low), high.extent + guard(high));
-    for (std::size_t i = 0; i < measured_cover.size(); ++i) {
-        const FunctionalArc& arc = *measured_cover[i].arc;
-        const char* covered = drawn_in[i].is_covered() ? "yes" : drawn_out[i].is_covered() ? "cannot tell" : "no";
-        table.add_row({arc.task, arc.low.value(), arc.high.value(), std::string(covered),
-                       measured_cover[i].short_at_low.value(), measured_cover[i].short_at_high.value(), arc.source,
-                       std::string(name_of(arc.provenance))});
+ResultTable task_table(std::span<const MeasuredPerson> people, bool is_class) {
+    std::vector<std::string_view> columns{"task",          "low_deg",        "high_deg",    "covered",
+                                          "short_low_deg", "short_high_deg", "norm_source", "provenance"};
+    if (is_class) {
+        columns.insert(columns.begin(), "id");
+    }
+    ResultTable table("tasks", columns);
+    for (const MeasuredPerson& person : people) {
+        add_tasks(person, is_class, table);
     }
     return table;
 }

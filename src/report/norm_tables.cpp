@@ -72,42 +72,8 @@ ResultTable norm_overview_table(std::span<const NormRow* const> rows) {
 }
 
 ResultTable norm_table(const NormTable& norms, std::span<const NormRow* const> rows) {
-    ResultTable table("norms", {"source",
-                                "joint",
-                                "motion",
-                                "sex",
-                                "age_min_years",
-                                "age_max_years",
-                                "mode",
-                                "position",
-                                "kind",
-                                "value_deg",
-                                "sd_deg",
-                                "sd_basis",
-                                "sd_lo_deg",
-                                "sd_hi_deg",
-                                "ci_low_deg",
-                                "ci_high_deg",
-                                "n",
-                                "min_deg",
-                                "p2_5_deg",
-                                "p5_deg",
-                                "p10_deg",
-                                "p25_deg",
-                                "p50_deg",
-                                "p75_deg",
-                                "p90_deg",
-                                "p95_deg",
-                                "p97_5_deg",
-                                "max_deg",
-                                "skewed",
-                                "provenance",
-                                "spread_provenance",
-                                "note",
-                                "citation",
-                                "band_low_deg",
-                                "band_high_deg",
-                                "band_basis"});
+    const auto columns = norm_table_columns();
+    ResultTable table("norms", std::vector<std::string_view>(columns.begin(), columns.end()));
     constexpr auto percents = std::to_array({0.0, 2.5, 5.0, 10.0, 25.0, 50.0, 75.0, 90.0, 95.0, 97.5, 100.0});
     for (const NormRow* const row : rows) {
         std::vector<Cell> cells{row->source,           row->motion->joint, row->direction(),

@@ -63,12 +63,16 @@ std::string table_text(const ResultTable& table) {
             widths[c] = std::max(widths[c], width_of(row[c]));
         }
     }
+    std::vector<bool> is_text;
+    for (std::size_t c = 0; c < table.columns().size(); ++c) {
+        is_text.push_back(table.column_holds<std::string>(c));
+    }
     std::string text;
     for (const TextRow& row : rows) {
         std::string line;
         for (std::size_t c = 0; c < row.size(); ++c) {
             const std::string padding(widths[c] - width_of(row[c]), ' ');
-            line += "  " + (table.column_holds<std::string>(c) ? row[c] + padding : padding + row[c]);
+            line += "  " + (is_text[c] ? row[c] + padding : padding + row[c]);
         }
         text += line.substr(0, line.find_last_not_of(' ') + 1) + '\n';
     }

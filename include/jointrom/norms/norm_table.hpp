@@ -49,6 +49,10 @@ class NormTable {
 /// Every source that the built-in tables (reference values, functional arcs, measurement errors) name.
 [[nodiscard]] std::span<const NormSource> built_in_sources();
 
+/// Names of the columns that a table in a file may have, in the order in which it is written. The last four (the
+/// citation and the normal range) follow from the others; they are written for the reader and not read.
+[[nodiscard]] std::span<const std::string_view> norm_table_columns();
+
 /// A table in a file (docs/formats/norm-table.md).
 ///
 /// \throws Failure unreadable_data with line and column: "norm-column-unknown", "norm-column-missing",

@@ -25,12 +25,12 @@ namespace jointrom {
 /// A row for each comparison of left and right.
 [[nodiscard]] ResultTable side_table(std::span<const SidePair> pairs);
 
-/// The daily tasks of a joint and whether a measured range covers them.
+/// The daily tasks of each person's joint and whether the measured range covers them, with the person's label where
+/// `is_class`. Who lacks an end of the range has no rows.
 ///
 /// Method: "yes" when the task lies inside the range drawn in by the expanded uncertainty of each end, "no" when it
 /// does not even lie inside the range drawn out by it, else "cannot tell".
-/// \param low,high signed angles on the joint's axis, with their uncertainty
-[[nodiscard]] ResultTable task_table(const JointMotion& motion, const SideExtent& low, const SideExtent& high);
+[[nodiscard]] ResultTable task_table(std::span<const MeasuredPerson> people, bool is_class);
 
 /// The verdict on an extent in a sentence with its numbers.
 [[nodiscard]] std::string verdict_sentence(const ExtentJudgement& judged);
