@@ -85,6 +85,10 @@ constexpr auto command_table = std::to_array<Command>({
      "jointrom grade answers.csv --results class/trials.csv\n"
      "jointrom grade answers.csv --results class/trials.csv --tolerance-deg 3 --by participant --format csv",
      attach_grade},
+    {"schema", "the JSON Schema of each result and of each file that is read or written",
+     "jointrom schema\n"
+     "jointrom schema range --output range.schema.json",
+     attach_schema},
 });
 
 ExitStatus status_of(FailureKind kind) {
