@@ -4,7 +4,7 @@ set -eu
 cd "$(dirname "$0")/.."
 jobs=$(nproc)
 
-src/cmake/install_packages.sh 'libcatch2-dev|catch2' python3
+src/cmake/install_packages.sh 'libcatch2-dev|catch2' librapidcheck-dev python3
 
 cmake --preset sanitize
 cmake --build --preset sanitize -j "$jobs" --target unit_tests jointrom_program

@@ -109,11 +109,16 @@ class TableMaker {
 
     void add_correlations(const RepeatedScores& scores, const TwoWayAnova& anova) {
         const auto correlations = intraclass_correlations(anova, confidence_);
-        if (anova.ms_rows == 0.0 && anova.ms_within == 0.0) {
+        const bool varies = anova.ms_rows > 0.0 || anova.ms_within > 0.0;
+        if (!varies) {
             tables_.findings.emplace_back(
                 "no-variance", fmt::format("{}: every measurement is {:.6g}", words_for(scores), anova.grand_mean));
         }
         for (const IntraclassCorrelation& icc : correlations) {
+            if (varies && std::isnan(icc.value)) {
+                tables_.findings.emplace_back("correlation-unavailable",
+                                              fmt::format("{}: {}", words_for(scores), name_of(icc.form)));
+            }
             std::vector<Cell> row = group_cells(scores.group);
             append_cells(row,
                          {scores.quantity, std::string(name_of(icc.form)), std::string(description_of(icc.form)),

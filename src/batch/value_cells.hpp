@@ -20,7 +20,7 @@ namespace jointrom {
         return least;
     }
     const auto zeros = static_cast<int>(-std::floor(std::log10(std::abs(value)))) - 1;
-    return std::clamp(zeros + figures, least, 12);
+    return std::max(zeros + figures, least);
 }
 
 /// Decimals for values of one quantity: two, more when all are less than 1.
@@ -32,9 +32,9 @@ namespace jointrom {
     return decimals_showing(largest, 4, 2);
 }
 
-/// A probability, of which two figures are shown, down to a millionth.
+/// A probability, of which two figures are shown.
 [[nodiscard]] inline Cell probability_cell(double p) {
-    return FixedNumber{p, std::min(decimals_showing(p, 2, 4), 6)};
+    return FixedNumber{p, decimals_showing(p, 2, 4)};
 }
 
 /// A row that begins with the texts of its group.

@@ -27,6 +27,11 @@ std::string fixed_text(double value, int decimals) {
     if (std::isnan(value)) {
         return {};
     }
+    constexpr int most_decimals = 6;
+    if (decimals > most_decimals && std::abs(value) < 1e-3 && value != 0.0) {
+        const int figures = decimals + static_cast<int>(std::floor(std::log10(std::abs(value)))) + 1;
+        return figures > 0 ? fmt::format("{:.{}e}", value, figures - 1) : "0";
+    }
     std::string text = fmt::format("{:.{}f}", value, decimals);
     if (text.starts_with('-') && text.find_first_not_of("-0.") == std::string::npos) {
         text.erase(0, 1);

@@ -31,9 +31,9 @@ struct Sizes {
     double k;
 };
 
-/// A share of the variance; missing where there is none to share.
+/// A share of the variance; missing where there is none to share, or where its estimate is negative.
 double share(double difference, double total) {
-    return total == 0.0 ? missing : difference / total;
+    return total > 0.0 ? difference / total : missing;
 }
 
 /// Of the ratio F = between / error: where F lies, were it estimated anew, and the correlation that goes with it.

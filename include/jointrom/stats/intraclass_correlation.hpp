@@ -32,7 +32,7 @@ enum class IccForm {
 
 struct IntraclassCorrelation {
     IccForm form;
-    double value;  ///< at most 1; may be negative; missing when no score differs from another
+    double value;  ///< at most 1; may be negative; missing when the estimated variance is not positive
     ConfidenceInterval ci;
     double f;  ///< test of no correlation, with its degrees of freedom and probability
     double dof1;
