@@ -58,6 +58,7 @@ Action attach_summary(OptionList& list);
 Action attach_agreement(OptionList& list);
 Action attach_grade(OptionList& list);
 Action attach_schema(OptionList& list);
+Action attach_simulate(OptionList& list);
 
 /// Reads the arguments and runs the command; the only place that turns a Failure into text and an exit status.
 int run(int argc, const char* const* argv, Console& console);

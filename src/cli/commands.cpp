@@ -85,6 +85,10 @@ constexpr auto command_table = std::to_array<Command>({
      "jointrom grade answers.csv --results class/trials.csv\n"
      "jointrom grade answers.csv --results class/trials.csv --tolerance-deg 3 --by participant --format csv",
      attach_grade},
+    {"simulate", "recordings whose truth is known",
+     "jointrom simulate --joint knee --repetitions 3 --noise-deg 0.5 --seed 7 --output knee.csv\n"
+     "jointrom simulate --students 12 --side both --emg Biceps=0.4,0.25,0.15,0.006 --into class",
+     attach_simulate},
     {"schema", "the JSON Schema of each result and of each file that is read or written",
      "jointrom schema\n"
      "jointrom schema range --output range.schema.json",
