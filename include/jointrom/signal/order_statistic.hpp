@@ -63,7 +63,7 @@ template <typename ValueAt, typename RankOf>
             const bool finite = std::isfinite(x);
             const bool is_below = x < low;
             count += finite ? 1U : 0U;
-            below += finite & is_below ? 1U : 0U;
+            below += (finite & is_below) ? 1U : 0U;
             // One branch that is seldom taken; on which side of the bounds a value lies cannot be predicted.
             if (finite & !is_below & (x <= high)) {
                 inside.push_back(x);
