@@ -124,7 +124,7 @@ void append(Findings& findings, const Findings& more) {
 }  // namespace
 
 TrialActivity measure_activity(const Trial& trial, const Settings& settings, std::istream& standard_input,
-                               bool frequencies) {
+                               FrequencyWish frequencies) {
     TrialActivity result;
     ActivityOptions options = settings.activity;
     options.frequencies = frequencies;

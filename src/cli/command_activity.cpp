@@ -39,13 +39,17 @@ std::vector<ResultTable> tables_of(const ActivityResult& result, const ActivityC
 ExitStatus run_activity(const ActivityCommand& options, Console& console) {
     const Settings settings = options.settings.settings();
     const Trial trial = options.trial(settings, console);
-    const TrialActivity found = measure_activity(trial, settings, console.in, options.frequencies);
+    const Format format = options.output.chosen_format(Format::table);
+    const FrequencyWish frequencies = options.frequencies      ? FrequencyWish::required
+                                      : format == Format::json ? FrequencyWish::where_possible
+                                                               : FrequencyWish::none;
+    const TrialActivity found = measure_activity(trial, settings, console.in, frequencies);
     Report report = options.report(trial, settings, "jointrom-activity", "muscle activity");
     for (const auto& [file, rows] : found.files) {
         report.inputs.push_back(options.output.input(file, rows));
     }
     report.findings.insert(report.findings.end(), found.findings.begin(), found.findings.end());
-    report.tables = tables_of(found.activity, options, options.output.chosen_format(Format::table));
+    report.tables = tables_of(found.activity, options, format);
     options.output.write(report, console);
     return exit_done;
 }

@@ -171,8 +171,9 @@ void Measurement::measure(MuscleActivity& muscle) {
         .signal = muscle.signal, .bursts = found.bursts, .has_bursts = found.could_be_looked_for, .factor = factor};
     muscle.baseline = found.baseline;
     muscle.bursts = burst_rows(muscle.signal, found.bursts, factor, repetitions_.rows);
-    muscle.phases = activity_by_phase(figures, phases_.phases, repetitions_.rows);
-    muscle.repetitions = activity_by_repetition(figures, phases_.phases, repetitions_.rows);
+    const std::vector<ActivityFigures> wholes = whole_repetitions(figures, repetitions_.rows);
+    muscle.phases = activity_by_phase(figures, phases_.phases, repetitions_.rows, wholes);
+    muscle.repetitions = activity_by_repetition(figures, phases_.phases, repetitions_.rows, wholes);
     muscle.raising_mean = mean_in(muscle.repetitions, PhaseKind::raising);
     muscle.holding_mean = mean_in(muscle.repetitions, PhaseKind::holding);
     muscle.lowering_mean = mean_in(muscle.repetitions, PhaseKind::lowering);
@@ -220,7 +221,7 @@ std::vector<FrequencyRow> Measurement::frequency_rows() const {
 
 void Measurement::measure_frequencies(MuscleActivity& muscle) {
     const EmgSignal& signal = muscle.signal;
-    if (!signal.has_frequencies()) {
+    if (options_.frequencies == FrequencyWish::none || !signal.has_frequencies()) {
         return;
     }
     std::vector<double> time_s;
@@ -238,8 +239,8 @@ void Measurement::measure_frequencies(MuscleActivity& muscle) {
 }
 
 void Measurement::refuse_without_frequencies() {
-    const bool needs = options_.frequencies || options_.onset == OnsetSignal::teager_kaiser;
-    if (!needs) {
+    const bool are_required = options_.frequencies == FrequencyWish::required;
+    if (!are_required && options_.onset != OnsetSignal::teager_kaiser) {
         return;
     }
     const auto can = [](const MuscleActivity& muscle) { return muscle.signal.has_frequencies(); };
@@ -247,7 +248,7 @@ void Measurement::refuse_without_frequencies() {
         const EmgSignal& signal = result_.muscles.front().signal;
         throw Failure(FailureKind::usage, "emg-rate-too-low",
                       fmt::format("{} needs a raw electromyogram at 1000 Hz or more; '{}' is {} at {:.4g} Hz",
-                                  options_.frequencies ? "--frequencies" : "--onset teager-kaiser", signal.name,
+                                  are_required ? "--frequencies" : "--onset teager-kaiser", signal.name,
                                   name_of(signal.form), signal.rate.value()),
                       "What lies above half the logger's rate is folded down and cannot be told apart again.");
     }

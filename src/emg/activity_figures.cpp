@@ -1,5 +1,7 @@
 #include "emg/activity_figures.hpp"
 
+#include "emg/stretches.hpp"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -7,10 +9,14 @@
 namespace jointrom {
 namespace {
 
-std::size_t overlap(SampleSpan a, SampleSpan b) {
-    const std::size_t first = std::max(a.first, b.first);
-    const std::size_t last = std::min(a.last, b.last);
-    return last > first ? last - first : 0;
+/// How many samples of `span` lie within bursts, which are in order of time.
+std::size_t active_samples(std::span<const SampleSpan> bursts, SampleSpan span) {
+    std::size_t active = 0;
+    for (auto burst = std::ranges::upper_bound(bursts, span.first, {}, &SampleSpan::last);
+         burst != bursts.end() && burst->first < span.last; ++burst) {
+        active += std::min(burst->last, span.last) - std::max(burst->first, span.first);
+    }
+    return active;
 }
 
 double share_pct(const ActivityFigures& part, const ActivityFigures& whole) {
@@ -21,11 +27,9 @@ double share_pct(const ActivityFigures& part, const ActivityFigures& whole) {
 std::vector<SampleSpan> spans_of(const EmgSignal& signal, std::span<const Phase> phases, PhaseKind kind,
                                  const Repetition& repetition) {
     std::vector<SampleSpan> spans;
-    for (const Phase& phase : phases) {
-        const Seconds from = std::max(phase.start, repetition.start);
-        const Seconds to = std::min(phase.end, repetition.end);
-        if (phase.kind == kind && from < to) {
-            spans.push_back(signal.span(from, to));
+    for (const Phase& phase : between(phases, repetition.start, repetition.end)) {
+        if (phase.kind == kind) {
+            spans.push_back(signal.span(std::max(phase.start, repetition.start), std::min(phase.end, repetition.end)));
         }
     }
     return spans;
@@ -33,9 +37,8 @@ std::vector<SampleSpan> spans_of(const EmgSignal& signal, std::span<const Phase>
 
 const Repetition* repetition_with(const Phase& phase, std::span<const Repetition> repetitions) {
     const Seconds middle = 0.5 * (phase.start + phase.end);
-    const auto found = std::ranges::find_if(
-        repetitions, [&](const Repetition& row) { return row.start <= middle && middle < row.end; });
-    return found == repetitions.end() ? nullptr : &*found;
+    const auto next = std::ranges::upper_bound(repetitions, middle, {}, &Repetition::end);
+    return next != repetitions.end() && next->start <= middle ? &*next : nullptr;
 }
 
 }  // namespace
@@ -58,9 +61,7 @@ ActivityFigures figures_in(const MeasuredMuscle& muscle, std::span<const SampleS
                 peak = std::isnan(signal.envelope[i]) ? peak : std::max(peak, signal.envelope[i]);
             }
         }
-        for (const SampleSpan burst : muscle.bursts) {
-            active += overlap(burst, span);
-        }
+        active += active_samples(muscle.bursts, span);
     }
     const auto places = static_cast<double>(all);
     ActivityFigures figures{.duration_s = places / signal.rate.value()};
@@ -77,8 +78,18 @@ ActivityFigures figures_in(const MeasuredMuscle& muscle, std::span<const SampleS
     return figures;
 }
 
+std::vector<ActivityFigures> whole_repetitions(const MeasuredMuscle& muscle, std::span<const Repetition> repetitions) {
+    std::vector<ActivityFigures> wholes;
+    for (const Repetition& repetition : repetitions) {
+        const std::array span{muscle.signal.span(repetition.start, repetition.end)};
+        wholes.push_back(figures_in(muscle, span));
+    }
+    return wholes;
+}
+
 std::vector<PhaseActivity> activity_by_phase(const MeasuredMuscle& muscle, std::span<const Phase> phases,
-                                             std::span<const Repetition> repetitions) {
+                                             std::span<const Repetition> repetitions,
+                                             std::span<const ActivityFigures> wholes) {
     std::vector<PhaseActivity> rows;
     for (const Phase& phase : phases) {
         const Repetition* repetition = repetition_with(phase, repetitions);
@@ -86,9 +97,8 @@ std::vector<PhaseActivity> activity_by_phase(const MeasuredMuscle& muscle, std::
         PhaseActivity row{
             .kind = phase.kind, .start = phase.start, .end = phase.end, .figures = figures_in(muscle, span)};
         if (repetition != nullptr) {
-            const std::array whole{muscle.signal.span(repetition->start, repetition->end)};
             row.repetition = repetition->number;
-            row.share_pct = share_pct(row.figures, figures_in(muscle, whole));
+            row.share_pct = share_pct(row.figures, wholes[static_cast<std::size_t>(repetition - repetitions.data())]);
         }
         rows.push_back(row);
     }
@@ -96,11 +106,12 @@ std::vector<PhaseActivity> activity_by_phase(const MeasuredMuscle& muscle, std::
 }
 
 std::vector<RepetitionActivity> activity_by_repetition(const MeasuredMuscle& muscle, std::span<const Phase> phases,
-                                                       std::span<const Repetition> repetitions) {
+                                                       std::span<const Repetition> repetitions,
+                                                       std::span<const ActivityFigures> wholes) {
     std::vector<RepetitionActivity> rows;
-    for (const Repetition& repetition : repetitions) {
-        const std::array whole_span{muscle.signal.span(repetition.start, repetition.end)};
-        const ActivityFigures whole = figures_in(muscle, whole_span);
+    for (std::size_t i = 0; i < repetitions.size(); ++i) {
+        const Repetition& repetition = repetitions[i];
+        const ActivityFigures& whole = wholes[i];
         rows.push_back({.repetition = repetition.number, .figures = whole, .share_pct = share_pct(whole, whole)});
         for (const PhaseKind kind : {PhaseKind::raising, PhaseKind::holding, PhaseKind::lowering}) {
             const auto spans = spans_of(muscle.signal, phases, kind, repetition);

@@ -17,13 +17,20 @@ struct MeasuredMuscle {
 
 [[nodiscard]] ActivityFigures figures_in(const MeasuredMuscle& muscle, std::span<const SampleSpan> spans);
 
-/// Every phase; `repetition_of` gives the number of the repetition that each belongs to.
-[[nodiscard]] std::vector<PhaseActivity> activity_by_phase(const MeasuredMuscle& muscle, std::span<const Phase> phases,
-                                                           std::span<const Repetition> repetitions);
+/// The figures of each repetition as a whole.
+[[nodiscard]] std::vector<ActivityFigures> whole_repetitions(const MeasuredMuscle& muscle,
+                                                             std::span<const Repetition> repetitions);
 
+/// Every phase. \param wholes of the repetitions
+[[nodiscard]] std::vector<PhaseActivity> activity_by_phase(const MeasuredMuscle& muscle, std::span<const Phase> phases,
+                                                           std::span<const Repetition> repetitions,
+                                                           std::span<const ActivityFigures> wholes);
+
+/// Every repetition, as a whole and by phase. \param wholes of the repetitions
 [[nodiscard]] std::vector<RepetitionActivity> activity_by_repetition(const MeasuredMuscle& muscle,
                                                                      std::span<const Phase> phases,
-                                                                     std::span<const Repetition> repetitions);
+                                                                     std::span<const Repetition> repetitions,
+                                                                     std::span<const ActivityFigures> wholes);
 
 /// Mean over the repetitions of their mean activity in phases of `kind`; NaN where there is none.
 [[nodiscard]] double mean_in(std::span<const RepetitionActivity> rows, PhaseKind kind);

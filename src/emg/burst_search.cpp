@@ -1,6 +1,7 @@
 #include "emg/burst_search.hpp"
 
 #include "emg/activity_figures.hpp"
+#include "emg/stretches.hpp"
 
 #include <jointrom/core/failure.hpp>
 #include <jointrom/emg/envelope.hpp>
@@ -108,7 +109,7 @@ std::size_t overlap(const BurstActivity& burst, const Repetition& repetition, co
 const Repetition* repetition_with(const BurstActivity& burst, std::span<const Repetition> repetitions,
                                   const EmgSignal& signal) {
     const Repetition* best = nullptr;
-    for (const Repetition& repetition : repetitions) {
+    for (const Repetition& repetition : between(repetitions, burst.onset, burst.offset)) {
         const std::size_t size = overlap(burst, repetition, signal);
         if (size > 0 && (best == nullptr || size > overlap(burst, *best, signal))) {
             best = &repetition;
@@ -149,15 +150,15 @@ std::vector<BurstActivity> burst_rows(const EmgSignal& signal, std::span<const S
                                       std::span<const Repetition> repetitions) {
     const MeasuredMuscle muscle{.signal = signal, .bursts = bursts, .has_bursts = true, .factor = factor};
     std::vector<BurstActivity> rows;
+    std::size_t latest = 0;
     for (const SampleSpan burst : bursts) {
         const std::array span{burst};
         BurstActivity row{
             .onset = signal.time(burst.first), .offset = signal.time(burst.last), .figures = figures_in(muscle, span)};
         if (const Repetition* repetition = repetition_with(row, repetitions, signal)) {
-            const bool is_first = std::ranges::none_of(
-                rows, [&](const BurstActivity& other) { return other.repetition == repetition->number; });
             row.repetition = repetition->number;
-            row.lead = is_first ? repetition->start - row.onset : Seconds();
+            row.lead = repetition->number != latest ? repetition->start - row.onset : Seconds();
+            latest = repetition->number;
         }
         rows.push_back(row);
     }

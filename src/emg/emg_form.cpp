@@ -1,5 +1,6 @@
 #include <jointrom/emg/emg_form.hpp>
 
+#include "emg/enough_segments.hpp"
 #include "emg/longest_run.hpp"
 
 #include <jointrom/signal/spectrum.hpp>
@@ -16,7 +17,8 @@ namespace {
 double slow_share(std::span<const double> samples, Hertz rate) {
     constexpr double slow_hz = 10.0;
     const auto two_seconds = static_cast<std::size_t>(std::max(16.0, 2.0 * rate.value()));
-    const Spectrum density = welch(longest_run(samples), rate, {.segment = two_seconds});
+    const Spectrum density =
+        welch(longest_run(samples), rate, {.segment = two_seconds, .most_segments = enough_segments});
     double slow = 0.0;
     double all = 0.0;
     for (std::size_t k = 0; k < density.values.size(); ++k) {
@@ -45,7 +47,7 @@ EmgForm emg_form_of(std::span<const double> samples, Hertz rate) {
     constexpr double one_sided = 2.0;
     constexpr double mostly = 0.9;
     constexpr double tells_slow_from_fast_hz = 40.0;
-    const Description facts = describe(samples);
+    const Extremes facts = extremes(samples);
     if (facts.count < fewest || facts.min < 0.0 || facts.min == facts.max) {
         return EmgForm::raw;
     }

@@ -1,5 +1,6 @@
 #include <jointrom/emg/emg_quality.hpp>
 
+#include "emg/enough_segments.hpp"
 #include "emg/longest_run.hpp"
 
 #include <jointrom/core/number_text.hpp>
@@ -13,9 +14,22 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <numeric>
 
 namespace jointrom {
 namespace {
+
+/// Mean squares over windows of four blocks that begin one block apart.
+std::vector<double> block_mean_squares(std::span<const double> samples, std::size_t block) {
+    constexpr std::size_t blocks = 4;
+    std::vector<double> means;
+    means.reserve(samples.size() / block);
+    for (std::size_t first = 0; first + block <= samples.size(); first += block) {
+        const std::span<const double> part = samples.subspan(first, block);
+        means.push_back(std::inner_product(part.begin(), part.end(), part.begin(), 0.0) / static_cast<double>(block));
+    }
+    return moving_mean(means, blocks);
+}
 
 /// Smallest step between unequal neighbours; 0 when there is none.
 double resolution_of(std::span<const double> samples) {
@@ -42,7 +56,7 @@ std::optional<Clipping> clipping_at(std::span<const double> samples, double leve
                                                                  : std::nullopt;
 }
 
-/// Middles of the peaks of `level` above `threshold`, in samples, and how many of them are narrow.
+/// Middles of the peaks of `level` above `threshold`, in values, and how many of them are narrow.
 struct Peaks {
     std::vector<double> narrow;
     std::size_t all = 0;
@@ -83,7 +97,7 @@ std::string line_text(const MainsHum& hum) {
 }  // namespace
 
 std::optional<Clipping> find_clipping(std::span<const double> samples) {
-    const Description facts = describe(samples);
+    const Extremes facts = extremes(samples);
     const double step = resolution_of(samples);
     if (!(step > 0.0)) {
         return std::nullopt;
@@ -101,7 +115,7 @@ double slow_power_share(std::span<const double> samples, Hertz rate) {
     if (run.size() < 2 * second || rate.value() < 4.0 * slow_hz) {
         return std::numeric_limits<double>::quiet_NaN();
     }
-    const Spectrum density = welch(run, rate, {.segment = second});
+    const Spectrum density = welch(run, rate, {.segment = second, .most_segments = enough_segments});
     double slow = 0.0;
     for (std::size_t k = 0; k < density.values.size() && density.frequency_hz[k] < slow_hz; ++k) {
         slow += density.values[k];
@@ -118,15 +132,16 @@ std::optional<HeartBeats> find_heart_beats(std::span<const double> samples, Hert
     if (rate.value() < least_rate_hz) {
         return std::nullopt;
     }
-    const std::vector<double> level =
-        moving_rms(longest_run(samples), static_cast<std::size_t>(window_s * rate.value()));
-    const Peaks peaks = peaks_above(level, times_above * median(level), widest_s * rate.value());
+    const auto block = static_cast<std::size_t>(std::max(1.0, std::floor(0.25 * window_s * rate.value())));
+    const double block_s = static_cast<double>(block) / rate.value();
+    const std::vector<double> level = block_mean_squares(longest_run(samples), block);
+    const Peaks peaks = peaks_above(level, times_above * times_above * median(level), widest_s / block_s);
     if (peaks.narrow.size() < fewest || 2 * peaks.narrow.size() < peaks.all + fewest) {
         return std::nullopt;
     }
     std::vector<double> intervals_s;
     for (std::size_t i = 1; i < peaks.narrow.size(); ++i) {
-        intervals_s.push_back((peaks.narrow[i] - peaks.narrow[i - 1]) / rate.value());
+        intervals_s.push_back((peaks.narrow[i] - peaks.narrow[i - 1]) * block_s);
     }
     const double interval_s = median(intervals_s);
     const bool is_regular = median_absolute_deviation(intervals_s) < 0.1 * interval_s;

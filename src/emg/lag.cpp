@@ -1,5 +1,8 @@
 #include <jointrom/emg/lag.hpp>
 
+#include <jointrom/signal/cross_products.hpp>
+#include <jointrom/signal/finite_runs.hpp>
+
 #include <algorithm>
 #include <cassert>
 #include <cmath>
@@ -8,39 +11,98 @@
 namespace jointrom {
 namespace {
 
-/// Correlation of a(i) with b(i + lag); 0 where one of them is constant.
-double correlation_at(std::span<const double> a, std::span<const double> b, std::ptrdiff_t lag) {
-    const auto shift = static_cast<std::size_t>(std::abs(lag));
-    const std::span<const double> x = lag < 0 ? a.subspan(shift) : a.first(a.size() - shift);
-    const std::span<const double> y = lag < 0 ? b.first(b.size() - shift) : b.subspan(shift);
+double mean_of(std::span<const double> samples, std::span<const SampleSpan> runs) {
+    double sum = 0.0;
     double count = 0.0;
-    double mean_x = 0.0;
-    double mean_y = 0.0;
-    for (std::size_t i = 0; i < x.size(); ++i) {
-        if (!std::isnan(x[i] + y[i])) {
-            count += 1.0;
-            mean_x += x[i];
-            mean_y += y[i];
+    for (const SampleSpan run : runs) {
+        for (const double x : slice(samples, run)) {
+            sum += x;
+        }
+        count += static_cast<double>(run.size());
+    }
+    return sum / count;
+}
+
+/// A signal around its mean, 0 where it is missing, with the sums of all samples before each.
+class Centred {
+  public:
+    explicit Centred(std::span<const double> samples) : runs(finite_runs(samples)), values(samples.size()) {
+        const double mean = mean_of(samples, runs);
+        for (const SampleSpan run : runs) {
+            for (std::size_t i = run.first; i < run.last; ++i) {
+                values[i] = samples[i] - mean;
+            }
+        }
+        sums_.reserve(values.size() + 1);
+        squares_.reserve(values.size() + 1);
+        for (const double x : values) {
+            sums_.push_back(sums_.back() + x);
+            squares_.push_back(squares_.back() + x * x);
+        }
+        constexpr double of_sums = 1e-12;
+        constexpr double of_mean = 1e-20;
+        rounding_ = of_sums * squares_.back() + of_mean * static_cast<double>(values.size()) * mean * mean;
+    }
+
+    [[nodiscard]] double sum(SampleSpan span) const { return sums_[span.last] - sums_[span.first]; }
+    [[nodiscard]] double squares(SampleSpan span) const { return squares_[span.last] - squares_[span.first]; }
+    /// Whether a sum of squared deviations is more than what rounding leaves of a constant.
+    [[nodiscard]] bool is_spread(double squared_deviations) const { return squared_deviations > rounding_; }
+
+    std::vector<SampleSpan> runs;
+    std::vector<double> values;
+
+  private:
+    std::vector<double> sums_{0.0};
+    std::vector<double> squares_{0.0};
+    double rounding_ = 0.0;
+};
+
+struct Pairs {
+    double count = 0.0;
+    double x = 0.0, xx = 0.0;
+    double y = 0.0, yy = 0.0;
+};
+
+/// Sums over the samples of x and y that stand beside each other when y comes `lag` later.
+Pairs pairs_at(const Centred& x, const Centred& y, std::ptrdiff_t lag) {
+    Pairs pairs;
+    const auto in_x = [=](std::size_t place_in_y) { return static_cast<std::ptrdiff_t>(place_in_y) - lag; };
+    for (auto a = x.runs.begin(), b = y.runs.begin(); a != x.runs.end() && b != y.runs.end();) {
+        const auto first = std::max(static_cast<std::ptrdiff_t>(a->first), in_x(b->first));
+        const auto last = std::min(static_cast<std::ptrdiff_t>(a->last), in_x(b->last));
+        if (first < last) {
+            const SampleSpan here{static_cast<std::size_t>(first), static_cast<std::size_t>(last)};
+            const SampleSpan there{static_cast<std::size_t>(first + lag), static_cast<std::size_t>(last + lag)};
+            pairs.count += static_cast<double>(here.size());
+            pairs.x += x.sum(here);
+            pairs.xx += x.squares(here);
+            pairs.y += y.sum(there);
+            pairs.yy += y.squares(there);
+        }
+        if (static_cast<std::ptrdiff_t>(a->last) < in_x(b->last)) {
+            ++a;
+        } else {
+            ++b;
         }
     }
-    if (count < 3.0) {
-        return 0.0;
+    return pairs;
+}
+
+/// Correlation of a(i) with b(i + lag) for each lag from -last to last; 0 where one of them is constant.
+std::vector<double> correlations(std::span<const double> a, std::span<const double> b, std::size_t last) {
+    const Centred x(a);
+    const Centred y(b);
+    std::vector<double> result = cross_products(x.values, y.values, last);
+    for (std::size_t k = 0; k < result.size(); ++k) {
+        const Pairs p = pairs_at(x, y, static_cast<std::ptrdiff_t>(k) - static_cast<std::ptrdiff_t>(last));
+        const double xx = p.xx - p.x * p.x / p.count;
+        const double yy = p.yy - p.y * p.y / p.count;
+        const double xy = result[k] - p.x * p.y / p.count;
+        const bool is_defined = p.count >= 3.0 && x.is_spread(xx) && y.is_spread(yy);
+        result[k] = is_defined ? xy / std::sqrt(xx * yy) : 0.0;
     }
-    mean_x /= count;
-    mean_y /= count;
-    double xx = 0.0;
-    double yy = 0.0;
-    double xy = 0.0;
-    for (std::size_t i = 0; i < x.size(); ++i) {
-        if (!std::isnan(x[i] + y[i])) {
-            xx += (x[i] - mean_x) * (x[i] - mean_x);
-            yy += (y[i] - mean_y) * (y[i] - mean_y);
-            xy += (x[i] - mean_x) * (y[i] - mean_y);
-        }
-    }
-    constexpr double rounding = 1e-20;  // what the rounding of a mean leaves of a constant
-    const bool varies = xx > rounding * count * mean_x * mean_x && yy > rounding * count * mean_y * mean_y;
-    return varies ? xy / std::sqrt(xx * yy) : 0.0;
+    return result;
 }
 
 double strength(double correlation, LagSign sign) {
@@ -57,20 +119,17 @@ std::optional<Lag> find_lag(std::span<const double> a, std::span<const double> b
         return std::nullopt;
     }
     const auto last = static_cast<std::ptrdiff_t>(most);
-    std::vector<double> correlations;
-    for (std::ptrdiff_t lag = -last; lag <= last; ++lag) {
-        correlations.push_back(correlation_at(a, b, lag));
-    }
-    const auto best = std::ranges::max_element(
-        correlations, [&](double p, double q) { return strength(p, sign) < strength(q, sign); });
-    if (best == correlations.begin() || best + 1 == correlations.end() || !(strength(*best, sign) > 0.0)) {
+    const std::vector<double> found = correlations(a, b, static_cast<std::size_t>(last));
+    const auto best =
+        std::ranges::max_element(found, [&](double p, double q) { return strength(p, sign) < strength(q, sign); });
+    if (best == found.begin() || best + 1 == found.end() || !(strength(*best, sign) > 0.0)) {
         return std::nullopt;
     }
     const double before = best[-1];
     const double after = best[1];
     const double bend = before - 2.0 * *best + after;
     const double offset = bend != 0.0 ? 0.5 * (before - after) / bend : 0.0;
-    const double lag = static_cast<double>(best - correlations.begin() - last) + offset;
+    const double lag = static_cast<double>(best - found.begin() - last) + offset;
     return Lag{Seconds(lag / rate.value()), *best - 0.25 * (before - after) * offset};
 }
 

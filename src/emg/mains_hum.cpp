@@ -1,5 +1,6 @@
 #include <jointrom/emg/mains_hum.hpp>
 
+#include "emg/enough_segments.hpp"
 #include "emg/longest_run.hpp"
 
 #include <jointrom/signal/spectrum.hpp>
@@ -43,23 +44,8 @@ double power_near(const Spectrum& density, const std::vector<Hertz>& lines) {
     return sum * density.frequency_hz[1];
 }
 
-/// At each frequency the median over segments, so that bursts of activity do not hide hum that is always there.
-Spectrum usual_density(std::span<const double> samples, Hertz rate, std::size_t segment) {
-    std::vector<Spectrum> parts;
-    for (std::size_t first = 0; first + segment <= samples.size(); first += segment / 2) {
-        parts.push_back(welch(samples.subspan(first, segment), rate, {.segment = segment}));
-    }
-    Spectrum usual = parts.front();
-    std::vector<double> values(parts.size());
-    for (std::size_t k = 0; k < usual.values.size(); ++k) {
-        std::ranges::transform(parts, values.begin(), [&](const Spectrum& part) { return part.values[k]; });
-        usual.values[k] = median(values);
-    }
-    return usual;
-}
-
 struct Densities {
-    Spectrum usual;
+    Spectrum usual;  ///< the median over segments, so that bursts of activity do not hide hum that is always there
     Spectrum mean;
 };
 
@@ -95,7 +81,10 @@ std::optional<MainsHum> find_mains_hum(std::span<const double> samples, Hertz ra
     if (second < 8 || run.size() < 2 * second) {
         return std::nullopt;
     }
-    const Densities density{usual_density(run, rate, second), welch(run, rate, {.segment = second})};
+    const auto density_of = [&](SegmentAverage average) {
+        return welch(run, rate, {.segment = second, .average = average, .most_segments = enough_segments});
+    };
+    const Densities density{density_of(SegmentAverage::median), density_of(SegmentAverage::mean)};
     if (mains.is_set()) {
         return hum_of(density, rate, mains);
     }

@@ -122,43 +122,45 @@ std::vector<double> moving_mean(std::span<const double> samples, std::size_t win
     assert(window >= 1);
     const std::size_t before = window / 2;
     const std::size_t size = samples.size();
-    // Beyond the signal nothing is present; places before it wrap around to very large ones.
-    const auto present = [&](std::size_t i) { return i < size && !std::isnan(samples[i]); };
-    const auto value = [&](std::size_t i) { return present(i) ? samples[i] : 0.0; };
     std::vector<double> result(size);
-    std::vector<double> older(window);
-    std::size_t count = 0;
-    for (std::size_t i = 0; i + 1 < window - before; ++i) {
-        count += present(i) ? 1U : 0U;
-    }
+    std::vector<double> value(2 * window);
+    std::vector<double> present(2 * window);
     // As many windows at a time as a window is long. Each is a part of the first one's samples and a part of those
     // behind it; both sums only grow, so no precision is lost by subtracting.
     for (std::size_t first = 0; first < size; first += window) {
-        double sum = 0.0;
-        for (std::size_t k = window; k-- > 0;) {
-            sum += value(first + k - before);
-            older[k] = sum;
+        for (std::size_t k = 0; k < value.size(); ++k) {
+            const std::size_t i = first + k - before;  // before the first sample it wraps around to a very large place
+            const bool is_present = i < size && !std::isnan(samples[i]);
+            value[k] = is_present ? samples[i] : 0.0;
+            present[k] = is_present ? 1.0 : 0.0;
+        }
+        for (std::size_t k = window - 1; k-- > 0;) {
+            value[k] += value[k + 1];
+            present[k] += present[k + 1];
         }
         double newer = 0.0;
+        double newer_present = 0.0;
         for (std::size_t k = 0; k < window && first + k < size; ++k) {
-            const std::size_t begin = first + k - before;
-            const std::size_t end = begin + window;
-            count += present(end - 1) ? 1U : 0U;
-            const bool whole = begin < size && end <= size;
-            const double mean = (older[k] + newer) / static_cast<double>(count);  // 0 / 0, missing, when it is empty
-            result[first + k] = whole || ends == WindowEnds::shrink ? mean : missing;
-            newer += value(end);
-            count -= present(begin) ? 1U : 0U;
+            // 0 / 0, missing, when the window is empty
+            result[first + k] = (value[k] + newer) / (present[k] + newer_present);
+            newer += value[window + k];
+            newer_present += present[window + k];
         }
+    }
+    if (ends == WindowEnds::missing) {
+        std::fill_n(result.begin(), std::min(before, size), missing);
+        const std::size_t after = std::min(window - before - 1, size);
+        std::fill_n(result.end() - static_cast<std::ptrdiff_t>(after), after, missing);
     }
     return result;
 }
 
 std::vector<double> moving_rms(std::span<const double> samples, std::size_t window, WindowEnds ends) {
-    return slide<MovingMoments>(samples, window, ends, [](const MovingMoments& w) {
-        const Moments m = w.moments();
-        return std::sqrt(m.mean * m.mean + m.squares / m.count);  // 0 / 0, missing, when the window is empty
-    });
+    std::vector<double> squares(samples.size());
+    std::ranges::transform(samples, squares.begin(), [](double x) { return x * x; });
+    std::vector<double> result = moving_mean(squares, window, ends);
+    std::ranges::transform(result, result.begin(), [](double square) { return std::sqrt(square); });
+    return result;
 }
 
 std::vector<double> moving_sd(std::span<const double> samples, std::size_t window, WindowEnds ends) {

@@ -2,9 +2,12 @@
 
 #include "fourier.hpp"
 
+#include <jointrom/signal/order_statistic.hpp>
+
 #include <algorithm>
 #include <cassert>
 #include <cmath>
+#include <functional>
 #include <numbers>
 #include <numeric>
 
@@ -32,26 +35,65 @@ std::vector<double> bin_frequencies(std::size_t length, Hertz rate) {
     return frequency_hz;
 }
 
-/// Averages the densities of segments whose starts lie `step` apart.
-Spectrum average_density(Samples samples, std::size_t segment, std::size_t step, Taper taper, Hertz rate) {
+/// Squared magnitudes of the tapered segments whose starts lie `step` apart, handed to `use` one segment at a time.
+template <typename Use>
+void each_segment(Samples samples, std::size_t step, const std::vector<double>& weights, Use use) {
+    const std::size_t segment = weights.size();
+    std::vector<double> tapered(segment);
+    std::vector<double> squares(segment / 2 + 1);
+    RealFourier fourier(segment);
+    for (std::size_t start = 0; start + segment <= samples.size(); start += step) {
+        const Samples part = samples.subspan(start, segment);
+        const double mean = std::accumulate(part.begin(), part.end(), 0.0) / static_cast<double>(segment);
+        std::ranges::transform(part, weights, tapered.begin(), [&](double x, double w) { return w * (x - mean); });
+        std::ranges::transform(fourier.transform(tapered), squares.begin(),
+                               [](std::complex<double> bin) { return std::norm(bin); });
+        use(squares);
+    }
+}
+
+std::vector<double> mean_squares(Samples samples, std::size_t step, const std::vector<double>& weights) {
+    std::vector<double> sums(weights.size() / 2 + 1);
+    double segments = 0.0;
+    each_segment(samples, step, weights, [&](const std::vector<double>& squares) {
+        std::ranges::transform(sums, squares, sums.begin(), std::plus());
+        segments += 1.0;
+    });
+    for (double& sum : sums) {
+        sum /= segments;
+    }
+    return sums;
+}
+
+std::vector<double> median_squares(Samples samples, std::size_t step, const std::vector<double>& weights) {
+    std::vector<std::vector<double>> of_bins(weights.size() / 2 + 1);
+    each_segment(samples, step, weights, [&](const std::vector<double>& squares) {
+        for (std::size_t k = 0; k < squares.size(); ++k) {
+            of_bins[k].push_back(squares[k]);
+        }
+    });
+    std::vector<double> medians(of_bins.size());
+    std::ranges::transform(of_bins, medians.begin(), [](const std::vector<double>& values) {
+        const RankedValue middle = value_of_rank(
+            values.size(), [&](std::size_t i) { return values[i]; }, [](std::size_t count) { return count / 2; });
+        return values.size() % 2 == 1 ? middle.at : 0.5 * (middle.before + middle.at);
+    });
+    return medians;
+}
+
+/// The average density of segments whose starts lie `step` apart.
+Spectrum average_density(Samples samples, std::size_t segment, std::size_t step, Taper taper, SegmentAverage average,
+                         Hertz rate) {
     assert(std::ranges::none_of(samples, [](double x) { return std::isnan(x); }));
     if (samples.empty()) {
         return {};
     }
     const std::vector<double> weights = taper_weights(taper, segment);
-    Spectrum spectrum{bin_frequencies(segment, rate), std::vector<double>(segment / 2 + 1)};
-    std::vector<double> tapered(segment);
-    double segments = 0.0;
-    for (std::size_t start = 0; start + segment <= samples.size(); start += step) {
-        const Samples part = samples.subspan(start, segment);
-        const double mean = std::accumulate(part.begin(), part.end(), 0.0) / static_cast<double>(segment);
-        std::ranges::transform(part, weights, tapered.begin(), [&](double x, double w) { return w * (x - mean); });
-        std::ranges::transform(spectrum.values, real_fourier(tapered), spectrum.values.begin(),
-                               [](double sum, std::complex<double> bin) { return sum + std::norm(bin); });
-        segments += 1.0;
-    }
+    Spectrum spectrum{bin_frequencies(segment, rate), average == SegmentAverage::mean
+                                                          ? mean_squares(samples, step, weights)
+                                                          : median_squares(samples, step, weights)};
     const double scale =
-        1.0 / (rate.value() * segments * std::inner_product(weights.begin(), weights.end(), weights.begin(), 0.0));
+        1.0 / (rate.value() * std::inner_product(weights.begin(), weights.end(), weights.begin(), 0.0));
     for (std::size_t k = 0; k < spectrum.values.size(); ++k) {
         // The bins at 0 Hz and at half the rate have no mirror image to add.
         spectrum.values[k] *= k == 0 || 2 * k == segment ? scale : 2.0 * scale;
@@ -62,13 +104,15 @@ Spectrum average_density(Samples samples, std::size_t segment, std::size_t step,
 }  // namespace
 
 Spectrum welch(Samples samples, Hertz rate, WelchOptions options) {
-    assert(options.segment >= 2);
+    assert(options.segment >= 2 && options.most_segments >= 1);
     const std::size_t segment = std::min(options.segment, samples.size());
-    return average_density(samples, segment, std::max<std::size_t>(1, segment - segment / 2), options.taper, rate);
+    const std::size_t half = std::max<std::size_t>(1, segment - segment / 2);
+    const std::size_t spread = (samples.size() - segment) / options.most_segments + 1;
+    return average_density(samples, segment, std::max(half, spread), options.taper, options.average, rate);
 }
 
 Spectrum periodogram(Samples samples, Hertz rate, Taper taper) {
-    return average_density(samples, samples.size(), samples.size(), taper, rate);
+    return average_density(samples, samples.size(), samples.size(), taper, SegmentAverage::mean, rate);
 }
 
 Spectrum magnitude_spectrum(Samples samples, Hertz rate, std::size_t length) {

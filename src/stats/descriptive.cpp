@@ -22,23 +22,28 @@ double sum_of(std::span<const double> values, double largest_term, Term term) {
 
 }  // namespace
 
-Description describe(std::span<const double> values) {
-    Description result;
+Extremes extremes(std::span<const double> values) {
+    std::size_t count = 0;
     double min = std::numeric_limits<double>::infinity();
     double max = -min;
     for (const double value : values) {
-        result.count += std::isnan(value) ? 0U : 1U;
-        min = std::min(min, std::isnan(value) ? min : value);
-        max = std::max(max, std::isnan(value) ? max : value);
+        count += std::isnan(value) ? 0U : 1U;
+        // A missing value is neither smaller nor larger.
+        min = value < min ? value : min;
+        max = value > max ? value : max;
     }
-    result.missing = values.size() - result.count;
+    return count == 0 ? Extremes{} : Extremes{count, min, max};
+}
+
+Description describe(std::span<const double> values) {
+    const Extremes extent = extremes(values);
+    Description result{
+        .count = extent.count, .missing = values.size() - extent.count, .min = extent.min, .max = extent.max};
     if (result.count == 0) {
         return result;
     }
-    result.min = min;
-    result.max = max;
-    const double largest_size = std::max(std::abs(min), std::abs(max));
-    const double reach = max - min;
+    const double largest_size = std::max(std::abs(result.min), std::abs(result.max));
+    const double reach = result.max - result.min;
     if (!std::isfinite(largest_size) || !std::isfinite(reach * reach)) {
         return result;
     }

@@ -29,10 +29,9 @@ struct TrialActivity {
 ///
 /// Method: muscle_activity(). A maximum that names a file is maximum_of() the channel of the muscle's name there,
 /// conditioned alike; where the file has a single EMG channel and the maximum names its muscle, that one.
-/// \param frequencies whether they were asked for, so that it is a failure when they cannot be had
 /// \throws Failure usage "mvc-channel-missing" when a file lacks the channel; unreadable_data "mvc-unusable" when its
 ///   channel is constant or shorter than half a second; and as read_recording(), muscle_activity()
 [[nodiscard]] TrialActivity measure_activity(const Trial& trial, const Settings& settings, std::istream& standard_input,
-                                             bool frequencies = false);
+                                             FrequencyWish frequencies = FrequencyWish::none);
 
 }  // namespace jointrom

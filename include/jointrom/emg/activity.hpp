@@ -44,6 +44,13 @@ struct MuscleMaximum {
     double value;
 };
 
+/// Whether median and mean frequencies are computed.
+enum class FrequencyWish {
+    none,
+    where_possible,
+    required  ///< it is an error when no muscle can give them
+};
+
 struct ActivityOptions {
     EmgOptions emg = {};
     OnsetSignal onset = OnsetSignal::envelope;
@@ -54,7 +61,7 @@ struct ActivityOptions {
     std::vector<MuscleMaximum> maxima = {};                       ///< for Normalisation::mvc
     std::vector<std::pair<std::string, std::string>> pairs = {};  ///< of muscle names; empty: two with opposite actions
     std::string resisted = {};  ///< the direction that the load resists; empty when it is not known
-    bool frequencies = false;   ///< asked for, so that it is an error when they cannot be had
+    FrequencyWish frequencies = FrequencyWish::where_possible;
 };
 
 /// Activity over some stretch, in the unit of the muscle's result. NaN where more than half of the samples are missing.

@@ -23,15 +23,23 @@ enum class Taper {
     hann   ///< raised cosine, periodic
 };
 
+enum class SegmentAverage {
+    mean,
+    median  ///< not moved by a few loud segments; ln 2 of the mean for noise
+};
+
 struct WelchOptions {
     std::size_t segment = 256;  ///< samples; a shorter signal is one segment
     Taper taper = Taper::hann;
+    SegmentAverage average = SegmentAverage::mean;
+    std::size_t most_segments = static_cast<std::size_t>(-1);  ///< of a longer signal so many, spread evenly
 };
 
 /// Power spectral density by averaging over segments that overlap by half, in squared units per hertz.
 ///
 /// Method: the mean of each segment is removed; one-sided, so that the sum times the distance of frequencies is the
-/// power. Samples behind the last whole segment are left out.
+/// power. Samples behind the last whole segment are left out. Segments lie farther apart where there would be more than
+/// `most_segments`.
 ///
 /// \param rate sampling rate, above 0
 /// \return     empty for no samples

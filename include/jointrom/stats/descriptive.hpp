@@ -9,6 +9,15 @@
 
 namespace jointrom {
 
+struct Extremes {
+    std::size_t count = 0;  ///< values that are not missing
+    double min = std::numeric_limits<double>::quiet_NaN();
+    double max = std::numeric_limits<double>::quiet_NaN();
+};
+
+/// The smallest and the largest value. Missing samples: skipped.
+[[nodiscard]] Extremes extremes(std::span<const double> values);
+
 struct Description {
     std::size_t count = 0;    ///< values that are not missing
     std::size_t missing = 0;  ///< values that are

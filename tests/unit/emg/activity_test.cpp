@@ -209,7 +209,8 @@ TEST_CASE("the lag between muscle and joint is the one that went in", "[emg][act
 }
 
 TEST_CASE("frequencies are told by repetition, or by the second of a hold", "[emg][activity]") {
-    const ActivityResult result = activity(arm(), 4, {.frequencies = true});
+    const ActivityResult result = activity(arm(), 4, {.frequencies = FrequencyWish::required});
+    CHECK(activity(arm(), 4, {.frequencies = FrequencyWish::none}).muscles[0].frequencies.empty());
     REQUIRE(result.muscles[0].frequencies.size() == 4);
     CHECK_THAT(result.muscles[0].frequencies[2].frequencies.median.value(), WithinAbs(85.0, 10.0));
     CHECK_FALSE(result.muscles[0].median_trend.is_clear());
@@ -218,7 +219,7 @@ TEST_CASE("frequencies are told by repetition, or by the second of a hold", "[em
         Hertz(100.0), Seconds(0.0), joint_motion("elbow"));
     const MovementPhases phases = movement_phases(hold);
     const auto held = muscle_activity(recording_of({muscle("Biceps", 4, flexor)}), hold, phases,
-                                      repetitions(hold, phases), {.frequencies = true});
+                                      repetitions(hold, phases), {.frequencies = FrequencyWish::required});
     CHECK(held.muscles[0].frequencies.size() == 8);
     CHECK_FALSE(held.muscles[0].frequencies[0].repetition);
 }
@@ -229,7 +230,7 @@ TEST_CASE("requests about muscles that cannot be served are refused", "[emg][act
         channel.times = TimeBase::regular(Seconds(0.0), Hertz(200.0), 2600);
         channel.samples.resize(2600);
     }
-    CHECK(code_of(slow, {.frequencies = true}) == "emg-rate-too-low");
+    CHECK(code_of(slow, {.frequencies = FrequencyWish::required}) == "emg-rate-too-low");
     CHECK(code_of(slow, {.onset = OnsetSignal::teager_kaiser}) == "emg-rate-too-low");
     CHECK(code_of(recording_of({}), {}) == "emg-missing");
     Recording flat = arm();
