@@ -6,7 +6,6 @@
 #include <jointrom/core/failure.hpp>
 #include <jointrom/emg/envelope.hpp>
 #include <jointrom/signal/moving_window.hpp>
-#include <jointrom/stats/quantile.hpp>
 
 #include <fmt/format.h>
 
@@ -102,6 +101,18 @@ std::optional<Baseline> found_baseline(const EmgSignal& signal, std::span<const 
     return baseline_of(onset, *quiet);
 }
 
+/// Whether more than a twentieth of the samples lie above the threshold.
+bool is_often_above(std::span<const double> samples, double threshold) {
+    constexpr double often = 0.05;
+    double count = 0.0;
+    double above = 0.0;
+    for (const double x : samples) {
+        count += std::isnan(x) ? 0.0 : 1.0;
+        above += x > threshold ? 1.0 : 0.0;
+    }
+    return above > often * count;
+}
+
 std::size_t overlap(const BurstActivity& burst, const Repetition& repetition, const EmgSignal& signal) {
     return signal.span(std::max(burst.onset, repetition.start), std::min(burst.offset, repetition.end)).size();
 }
@@ -131,15 +142,13 @@ FoundBursts find_bursts(const EmgSignal& signal, const AngleTrace& trace, std::s
     if (!found.baseline) {
         return found;
     }
-    constexpr double usually_high = 0.95;
-    const double high = quantile(slice(onset, measured), usually_high);
-    if (found.baseline->threshold(options.threshold_sd) >= high) {
+    const double threshold = found.baseline->threshold(options.threshold_sd);
+    if (!is_often_above(slice(onset, measured), threshold)) {
         findings.emplace_back("emg-no-rest", fmt::format("'{}': at rest hardly quieter than elsewhere", signal.name));
         return found;
     }
     found.could_be_looked_for = true;
-    found.bursts = active_bursts(slice(onset, measured), signal.rate, found.baseline->threshold(options.threshold_sd),
-                                 options.bursts);
+    found.bursts = active_bursts(slice(onset, measured), signal.rate, threshold, options.bursts);
     for (SampleSpan& burst : found.bursts) {
         burst = {burst.first + measured.first, burst.last + measured.first};
     }

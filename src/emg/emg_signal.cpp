@@ -171,8 +171,7 @@ void Conditioning::condition(double mean) {
     const Sections band(sections.begin(), sections.begin() + std::min<std::ptrdiff_t>(2, std::ssize(sections)));
     leave_out_short_pieces(settling_samples(band));
     if (!sections.empty()) {
-        signal_.samples =
-            map_finite_runs(signal_.samples, [&](std::span<const double> run) { return zero_phase(run, sections); });
+        change_finite_runs(signal_.samples, [&](std::span<double> run) { zero_phase_in_place(run, sections); });
     }
 }
 

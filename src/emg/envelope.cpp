@@ -17,13 +17,12 @@ std::vector<double> rectified(std::span<const double> samples) {
 std::vector<double> linear_envelope(std::span<const double> samples, Hertz cutoff, Hertz rate, EdgeExtension edges) {
     constexpr int order = 2;
     const Sections lowpass = butterworth_lowpass(order, design_cutoff(cutoff, order, 2, rate), rate);
-    return map_finite_runs(samples, [&](std::span<const double> run) {
-        std::vector<double> envelope = zero_phase(rectified(run), lowpass, edges);
-        for (double& value : envelope) {
-            value = std::max(value, 0.0);
-        }
-        return envelope;
+    std::vector<double> envelope = rectified(samples);
+    change_finite_runs(envelope, [&](std::span<double> run) {
+        zero_phase_in_place(run, lowpass, edges);
+        std::ranges::transform(run, run.begin(), [](double value) { return std::max(value, 0.0); });
     });
+    return envelope;
 }
 
 std::vector<double> teager_kaiser_energy(std::span<const double> samples) {

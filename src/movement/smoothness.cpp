@@ -4,6 +4,7 @@
 #include <jointrom/signal/derivative.hpp>
 
 #include <algorithm>
+#include <array>
 #include <bit>
 #include <cmath>
 #include <numbers>
@@ -32,37 +33,100 @@ std::vector<double> averaged_in_blocks(std::span<const double> samples, std::siz
     return means;
 }
 
-/// Magnitudes of the first `bins` bins of the zero-padded transform. Only a few in a hundred bins of it are wanted, so
-/// the sum is taken directly, all bins side by side.
-std::vector<double> low_magnitudes(std::span<const double> samples, std::size_t bins, std::size_t transform_size) {
-    std::vector<double> real(bins, 0.0), imaginary(bins, 0.0);
-    std::vector<double> cosine(bins, 1.0), sine(bins, 0.0);
-    std::vector<double> step_cosine(bins), step_sine(bins);
-    for (std::size_t k = 0; k < bins; ++k) {
-        const double step = 2.0 * std::numbers::pi * static_cast<double>(k) / static_cast<double>(transform_size);
-        step_cosine[k] = std::cos(step);
-        step_sine[k] = std::sin(step);
-    }
-    for (const double x : samples) {
-        for (std::size_t k = 0; k < bins; ++k) {
-            real[k] += x * cosine[k];
-            imaginary[k] += x * sine[k];
-            const double turned = cosine[k] * step_cosine[k] - sine[k] * step_sine[k];
-            sine[k] = sine[k] * step_cosine[k] + cosine[k] * step_sine[k];
-            cosine[k] = turned;
+constexpr std::size_t reach = 4;
+constexpr std::size_t block = 2 * reach + 1;
+
+/// A sample, and its neighbours at each distance on both sides as their sum and their difference.
+struct Around {
+    double middle;
+    std::array<double, reach> sum, difference;
+};
+
+std::vector<Around> blocks_of(std::span<const double> samples) {
+    const auto at = [&](std::size_t i) { return i < samples.size() ? samples[i] : 0.0; };
+    std::vector<Around> blocks;
+    blocks.reserve(samples.size() / block + 1);
+    for (std::size_t middle = reach; middle < samples.size() + reach; middle += block) {
+        Around& around = blocks.emplace_back(Around{at(middle), {}, {}});
+        for (std::size_t j = 0; j < reach; ++j) {
+            const double before = at(middle - j - 1);
+            const double after = at(middle + j + 1);
+            around.sum[j] = after + before;
+            around.difference[j] = after - before;
         }
     }
-    std::transform(real.begin(), real.end(), imaginary.begin(), real.begin(),
-                   [](double re, double im) { return std::hypot(re, im); });
-    return real;
+    return blocks;
+}
+
+/// Some bins of a Fourier transform side by side, as the processor computes best. Within a block the cosines and sines
+/// of a distance from the middle are the same for every block, and serve both sides.
+class BinGroup {
+  public:
+    static constexpr std::size_t size = 4;
+
+    BinGroup(std::size_t first_bin, std::size_t transform_size) {
+        for (std::size_t l = 0; l < size; ++l) {
+            const double turn =
+                2.0 * std::numbers::pi * static_cast<double>(first_bin + l) / static_cast<double>(transform_size);
+            cosine_[0][l] = 1.0;
+            cosine_[1][l] = std::cos(turn);
+            sine_[1][l] = std::sin(turn);
+        }
+        for (std::size_t j = 1; j < block; ++j) {
+            for (std::size_t l = 0; l < size; ++l) {
+                cosine_[j + 1][l] = cosine_[j][l] * cosine_[1][l] - sine_[j][l] * sine_[1][l];
+                sine_[j + 1][l] = sine_[j][l] * cosine_[1][l] + cosine_[j][l] * sine_[1][l];
+            }
+        }
+    }
+
+    [[nodiscard]] std::array<double, size> magnitudes(std::span<const Around> blocks) const {
+        Lanes real{}, imaginary{};
+        Lanes cosine = cosine_[reach], sine = sine_[reach];
+        const Lanes step_cosine = cosine_[block], step_sine = sine_[block];
+        for (const Around& around : blocks) {
+            for (std::size_t l = 0; l < size; ++l) {
+                double even = around.middle;
+                double odd = 0.0;
+                for (std::size_t j = 0; j < reach; ++j) {
+                    even += around.sum[j] * cosine_[j + 1][l];
+                    odd += around.difference[j] * sine_[j + 1][l];
+                }
+                real[l] += even * cosine[l] - odd * sine[l];
+                imaginary[l] += even * sine[l] + odd * cosine[l];
+                const double turned = cosine[l] * step_cosine[l] - sine[l] * step_sine[l];
+                sine[l] = sine[l] * step_cosine[l] + cosine[l] * step_sine[l];
+                cosine[l] = turned;
+            }
+        }
+        std::ranges::transform(real, imaginary, real.begin(), [](double re, double im) { return std::hypot(re, im); });
+        return real;
+    }
+
+  private:
+    using Lanes = std::array<double, size>;
+    std::array<Lanes, block + 1> cosine_{}, sine_{};  ///< of the turn over so many samples
+};
+
+/// Magnitudes of the first `bins` bins of the zero-padded transform. Only a few in a hundred bins of it are wanted, so
+/// the sum is taken directly.
+std::vector<double> low_magnitudes(std::span<const double> samples, std::size_t bins, std::size_t transform_size) {
+    const std::vector<Around> blocks = blocks_of(samples);
+    std::vector<double> magnitudes(bins);
+    for (std::size_t first = 0; first < bins; first += BinGroup::size) {
+        const auto found = BinGroup(first, transform_size).magnitudes(blocks);
+        std::copy_n(found.begin(), std::min(BinGroup::size, bins - first),
+                    magnitudes.begin() + static_cast<std::ptrdiff_t>(first));
+    }
+    return magnitudes;
 }
 
 }  // namespace
 
 double spectral_arc_length(std::span<const double> speed, Hertz rate) {
-    const auto block = static_cast<std::size_t>(std::max(1.0, std::floor(rate.value() / enough_rate_hz)));
-    if (block > 1) {
-        return spectral_arc_length(averaged_in_blocks(speed, block), Hertz(rate.value() / static_cast<double>(block)));
+    const auto step = static_cast<std::size_t>(std::max(1.0, std::floor(rate.value() / enough_rate_hz)));
+    if (step > 1) {
+        return spectral_arc_length(averaged_in_blocks(speed, step), Hertz(rate.value() / static_cast<double>(step)));
     }
     if (speed.size() < least_samples || rate.value() < 2.0 * band_hz) {
         return missing;
@@ -81,10 +145,10 @@ double spectral_arc_length(std::span<const double> speed, Hertz rate) {
     const auto stands_out = [](double m) { return m >= magnitude_threshold; };
     const auto first = std::find_if(magnitude.begin(), magnitude.end(), stands_out);
     const auto last = std::find_if(magnitude.rbegin(), magnitude.rend(), stands_out).base() - 1;
-    const double step = 1.0 / static_cast<double>(last - first);
+    const double width = 1.0 / static_cast<double>(last - first);
     double length = 0.0;
     for (auto m = first; m != last; ++m) {
-        length += std::hypot(step, m[1] - m[0]);
+        length += std::sqrt(width * width + (m[1] - m[0]) * (m[1] - m[0]));
     }
     return -length;
 }

@@ -1,22 +1,29 @@
 #include <jointrom/signal/finite_runs.hpp>
 
+#include <bit>
 #include <cmath>
 #include <cstddef>
+#include <cstdint>
 
 namespace jointrom {
 namespace {
 
+/// Whether none of the samples is missing. What is not finite has every bit of the exponent set: one more there
+/// carries into the sign.
+bool all_finite(std::span<const double> samples) {
+    constexpr std::uint64_t sign = std::uint64_t{1} << 63U;
+    constexpr std::uint64_t lowest_of_exponent = std::uint64_t{1} << 52U;
+    std::uint64_t carried = 0;
+    for (const double x : samples) {
+        carried |= (std::bit_cast<std::uint64_t>(x) & ~sign) + lowest_of_exponent;
+    }
+    return (carried & sign) == 0;
+}
+
 /// The first sample from `at` on that is missing. Most recordings lack none, so whole blocks are asked at once.
 std::size_t first_missing(std::span<const double> samples, std::size_t at) {
     constexpr std::size_t block = 64;
-    while (at + block <= samples.size()) {
-        std::size_t missing = 0;
-        for (const double x : samples.subspan(at, block)) {
-            missing += std::isfinite(x) ? 0U : 1U;
-        }
-        if (missing > 0) {
-            break;
-        }
+    while (at + block <= samples.size() && all_finite(samples.subspan(at, block))) {
         at += block;
     }
     while (at < samples.size() && std::isfinite(samples[at])) {

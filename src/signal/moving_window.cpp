@@ -128,11 +128,14 @@ std::vector<double> moving_mean(std::span<const double> samples, std::size_t win
     // As many windows at a time as a window is long. Each is a part of the first one's samples and a part of those
     // behind it; both sums only grow, so no precision is lost by subtracting.
     for (std::size_t first = 0; first < size; first += window) {
-        for (std::size_t k = 0; k < value.size(); ++k) {
-            const std::size_t i = first + k - before;  // before the first sample it wraps around to a very large place
-            const bool is_present = i < size && !std::isnan(samples[i]);
-            value[k] = is_present ? samples[i] : 0.0;
-            present[k] = is_present ? 1.0 : 0.0;
+        const std::size_t begin = before - std::min(first, before);
+        const std::size_t end = std::min(2 * window, size + before - first);
+        std::ranges::fill(value, 0.0);
+        std::ranges::fill(present, 0.0);
+        for (std::size_t k = begin; k < end; ++k) {
+            const double x = samples[first + k - before];
+            value[k] = std::isnan(x) ? 0.0 : x;
+            present[k] = std::isnan(x) ? 0.0 : 1.0;
         }
         for (std::size_t k = window - 1; k-- > 0;) {
             value[k] += value[k + 1];

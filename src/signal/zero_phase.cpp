@@ -52,26 +52,30 @@ std::size_t pad_count(std::size_t sample_count, const Sections& sections, const 
 
 }  // namespace
 
-std::vector<double> zero_phase(std::span<const double> samples, const Sections& sections, EdgeExtension edges) {
+void zero_phase_in_place(std::span<double> samples, const Sections& sections, EdgeExtension edges) {
     assert(std::ranges::none_of(samples, [](double x) { return std::isnan(x); }));
     if (samples.empty()) {
-        return {};
+        return;
     }
     if (edges.rule == EdgeRule::gustafsson && samples.size() >= 4 * sections.size()) {
-        return gustafsson_zero_phase(samples, sections);
+        std::ranges::copy(gustafsson_zero_phase(samples, sections), samples.begin());
+        return;
     }
     auto [before, after] = padding(samples, edges.rule, pad_count(samples.size(), sections, edges));
-    std::vector<double> result(samples.begin(), samples.end());
-
     // The padding stays apart from the samples: what a pass makes of it is needed only as far as the other pass reads
     // it.
-    std::vector<SectionState> state = steady_state(sections, before.empty() ? result.front() : before.front());
+    std::vector<SectionState> state = steady_state(sections, before.empty() ? samples.front() : before.front());
     run_forward(before, sections, state);
-    run_forward(result, sections, state);
+    run_forward(samples, sections, state);
     run_forward(after, sections, state);
-    state = steady_state(sections, after.empty() ? result.back() : after.back());
+    state = steady_state(sections, after.empty() ? samples.back() : after.back());
     run_backward(after, sections, state);
-    run_backward(result, sections, state);
+    run_backward(samples, sections, state);
+}
+
+std::vector<double> zero_phase(std::span<const double> samples, const Sections& sections, EdgeExtension edges) {
+    std::vector<double> result(samples.begin(), samples.end());
+    zero_phase_in_place(result, sections, edges);
     return result;
 }
 

@@ -8,16 +8,14 @@
 namespace jointrom {
 namespace {
 
-/// Sum of `term(value)` over the values that are not missing.
-template <typename Term>
-double sum_of(std::span<const double> values, double largest_term, Term term) {
-    OrderFreeSum sum(largest_term, values.size());
+/// Calls `use` with every value that is not missing.
+template <typename Use>
+void each_present(std::span<const double> values, Use use) {
     for (const double value : values) {
         if (!std::isnan(value)) {
-            sum.add(term(value));
+            use(value);
         }
     }
-    return sum.value();
 }
 
 }  // namespace
@@ -43,20 +41,25 @@ Description describe(std::span<const double> values) {
         return result;
     }
     const double largest_size = std::max(std::abs(result.min), std::abs(result.max));
-    const double reach = result.max - result.min;
-    if (!std::isfinite(largest_size) || !std::isfinite(reach * reach)) {
+    // Rounding can put the rough mean outside the values, above all where they are equal.
+    const double deviation = result.max - result.min + 0x1p-50 * largest_size;
+    if (!std::isfinite(largest_size) || !std::isfinite(deviation * deviation)) {
         return result;
     }
     const auto n = static_cast<double>(result.count);
-    const double rough_mean = sum_of(values, largest_size, [](double value) { return value; }) / n;
-    // Rounding can put the rough mean outside the values, above all where they are equal.
-    const double deviation = reach + 0x1p-50 * largest_size;
-    const double left_behind = sum_of(values, deviation, [=](double value) { return value - rough_mean; });
+    OrderFreeSum sum(largest_size, values.size());
+    each_present(values, [&](double value) { sum.add(value); });
+    const double rough_mean = sum.value() / n;
+    OrderFreeSum deviations(deviation, values.size());
+    OrderFreeSum squares(deviation * deviation, values.size());
+    each_present(values, [&](double value) {
+        deviations.add(value - rough_mean);
+        squares.add((value - rough_mean) * (value - rough_mean));
+    });
+    const double left_behind = deviations.value();
     result.mean = rough_mean + left_behind / n;
     if (result.count > 1) {
-        const double squares = sum_of(values, deviation * deviation,
-                                      [=](double value) { return (value - rough_mean) * (value - rough_mean); });
-        result.sd = std::sqrt(std::max(0.0, squares - left_behind * left_behind / n) / (n - 1.0));
+        result.sd = std::sqrt(std::max(0.0, squares.value() - left_behind * left_behind / n) / (n - 1.0));
     }
     return result;
 }

@@ -32,7 +32,8 @@ struct Clipping {
 /// Missing samples: skipped.
 [[nodiscard]] std::optional<Clipping> find_clipping(std::span<const double> samples);
 
-/// Share of the power of a raw electromyogram that lies below 10 Hz, where little muscle activity is.
+/// Share of the power of a raw electromyogram that lies below 10 Hz, where little muscle activity is; of a long one, in
+/// 512 seconds spread over it.
 /// Missing samples: the longest piece without any is used. \return NaN for fewer than two seconds
 [[nodiscard]] double slow_power_share(std::span<const double> samples, Hertz rate);
 
@@ -44,8 +45,9 @@ struct HeartBeats {
 
 /// Heart beats, where the muscle is quiet enough to show them.
 ///
-/// Method: peaks of the moving RMS over 40 ms that are narrower than 0.15 s and stand four times above its median; most
-/// peaks must be so, five at least, and come every 0.4 to 1.5 s, with a median deviation below a tenth of that.
+/// Method: peaks of the RMS over 40 ms, taken every 10 ms, that are narrower than 0.15 s and stand four times above its
+/// median; most peaks must be so, five at least, and come every 0.4 to 1.5 s, with a median deviation below a tenth of
+/// that.
 /// (Thresholds: design choice, tried on simulated beats.)
 /// \return nothing below 100 Hz
 [[nodiscard]] std::optional<HeartBeats> find_heart_beats(std::span<const double> samples, Hertz rate);

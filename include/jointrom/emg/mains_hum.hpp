@@ -23,12 +23,12 @@ struct MainsHum {
 
 /// Mains hum, if the spectrum shows any.
 ///
-/// Method: power density in segments of one second that overlap by half, at each frequency the median over the
-/// segments, so that bursts of activity do not hide what is always there. A line stands out when the largest value
-/// within 1 Hz of it is more than 10 dB above the median of those within 10 Hz (design choice). It is looked for where
-/// the mains frequency and its harmonics up to the fifth appear at this rate; harmonics count only beside the first.
-/// Nothing can be told below 5 Hz and within 2 Hz of half the rate. Missing samples: the longest piece without any is
-/// used.
+/// Method: power density in segments of one second that overlap by half (of a long recording 512, spread over it), at
+/// each frequency the median over the segments, so that bursts of activity do not hide what is always there. A line
+/// stands out when the largest value within 1 Hz of it is more than 10 dB above the median of those within 10 Hz
+/// (design choice). It is looked for where the mains frequency and its harmonics up to the fifth appear at this rate;
+/// harmonics count only beside the first. Nothing can be told below 5 Hz and within 2 Hz of half the rate. Missing
+/// samples: the longest piece without any is used.
 ///
 /// \param mains unset: 50 and 60 Hz are tried, and the one that stands out more is taken
 /// \return nothing for fewer than two seconds of samples

@@ -32,4 +32,19 @@ template <typename Method>
     return result;
 }
 
+/// The same where the samples are: `method` changes each run, what lies between becomes NaN.
+///
+/// \param method takes a std::span<double> without missing samples
+template <typename Method>
+void change_finite_runs(std::span<double> samples, Method method) {
+    auto behind = samples.begin();
+    for (const SampleSpan run : finite_runs(samples)) {
+        const std::span<double> part = samples.subspan(run.first, run.size());
+        std::fill(behind, part.begin(), std::numeric_limits<double>::quiet_NaN());
+        method(part);
+        behind = part.end();
+    }
+    std::fill(behind, samples.end(), std::numeric_limits<double>::quiet_NaN());
+}
+
 }  // namespace jointrom

@@ -43,6 +43,9 @@ struct EdgeExtension {
 [[nodiscard]] std::vector<double> zero_phase(std::span<const double> samples, const Sections& sections,
                                              EdgeExtension edges = {});
 
+/// The same where the samples are.
+void zero_phase_in_place(std::span<double> samples, const Sections& sections, EdgeExtension edges = {});
+
 /// Butterworth low-pass without delay, 3.01 dB down at `cutoff` after both passes (design_cutoff()).
 ///
 /// Missing samples: refused, as zero_phase().

@@ -51,6 +51,32 @@ TEST_CASE("Welch's density is the reference one", "[signal][spectrum]") {
     }
 }
 
+// Closed form: the median of an exponential distribution, which squared magnitudes of noise have, is ln 2 of its mean.
+TEST_CASE("a median over segments is not moved by a loud one", "[signal][spectrum]") {
+    std::mt19937 generator(3);
+    std::normal_distribution<double> noise;
+    std::vector<double> samples(64000);
+    std::ranges::generate(samples, [&] { return noise(generator); });
+    const WelchOptions median{.segment = 64, .average = SegmentAverage::median};
+    const double power = total_power(welch(samples, Hertz(1000.0), {.segment = 64}));
+    CHECK_THAT(total_power(welch(samples, Hertz(1000.0), median)) / power, WithinAbs(std::log(2.0), 0.02));
+    std::fill_n(samples.begin() + 1000, 64, 1000.0);
+    samples[1001] = -1000.0;
+    CHECK_THAT(total_power(welch(samples, Hertz(1000.0), median)) / power, WithinAbs(std::log(2.0), 0.02));
+}
+
+TEST_CASE("segments of a long signal can be few and spread", "[signal][spectrum]") {
+    std::vector<double> samples(10000);
+    for (std::size_t i = 0; i < samples.size(); ++i) {
+        samples[i] = std::sin(0.5 * static_cast<double>(i)) * (i < 5000 ? 1.0 : 3.0);
+    }
+    const double all = total_power(welch(samples, Hertz(100.0), {.segment = 50}));
+    const double some = total_power(welch(samples, Hertz(100.0), {.segment = 50, .most_segments = 20}));
+    const double first = total_power(welch(samples, Hertz(100.0), {.segment = 50, .most_segments = 1}));
+    CHECK_THAT(some, WithinRel(all, 0.1));
+    CHECK_THAT(first, WithinRel(all / 5.0, 0.1));  // a mean of 1 and 9 without the 9
+}
+
 // SciPy 1.10.1: periodogram; Parseval's theorem.
 TEST_CASE("the periodogram sums to the variance", "[signal][spectrum]") {
     const auto expected = reference("periodogram_boxcar");
