@@ -1,6 +1,8 @@
 #include "analysis/setting_text.hpp"
 
+#include <jointrom/analysis/settings.hpp>
 #include <jointrom/core/failure.hpp>
+#include <jointrom/core/near_miss.hpp>
 #include <jointrom/core/number_text.hpp>
 
 #include <fmt/format.h>
@@ -10,7 +12,10 @@
 namespace jointrom {
 
 void refuse_setting(std::string_view name, std::string_view text, std::string_view expected) {
-    throw Failure(FailureKind::usage, "setting-invalid", fmt::format("{} is '{}', expected {}", name, text, expected));
+    const std::vector<std::string> choices = setting_choices(name);
+    const auto near = nearest(text, std::vector<std::string_view>(choices.begin(), choices.end()));
+    throw Failure(FailureKind::usage, "setting-invalid", fmt::format("{} is '{}', expected {}", name, text, expected),
+                  near ? fmt::format("Did you mean {}?", *near) : std::string());
 }
 
 double number_setting(std::string_view name, std::string_view text) {

@@ -41,9 +41,10 @@ void ClassTableOptions::attach(OptionList& list, std::initializer_list<std::stri
     list.value("--files-from", files_from, "FILE",
                "read the names of tables from FILE, one a line; - for standard input");
     list.values("--value", values, "COLUMN,...",
-                "measured column(s); else those of arc_deg, positive_deg, negative_deg that are there");
-    list.values("--by", by, "COLUMN,...",
-                "group by these, '' for no groups; else by those of joint, motion, side, condition that are there");
+                "measured columns; otherwise those of arc_deg, positive_deg, negative_deg that are there");
+    list.values(
+        "--by", by, "COLUMN,...",
+        "group by these, '' for no groups; otherwise by those of joint, motion, side, condition that are there");
     list.value("--table", table, "NAME", fmt::format("give this table alone: {}", fmt::join(tables, ", ")))
         .one_of(tables);
     output.attach(list, false);

@@ -5,8 +5,10 @@
 
 #include "cli/option_list.hpp"
 
+#include <cstddef>
 #include <functional>
 #include <iosfwd>
+#include <string>
 #include <string_view>
 
 namespace jointrom::cli {
@@ -16,6 +18,8 @@ struct Console {
     std::istream& in;
     std::ostream& out;
     std::ostream& err;
+    std::size_t width = 0;     ///< characters a line of `out`; 0: as many as are needed
+    bool has_colours = false;  ///< whether `err` shows colours
 };
 
 /// 65 to 74 are the numbers of sysexits.h.
@@ -59,6 +63,9 @@ Action attach_agreement(OptionList& list);
 Action attach_grade(OptionList& list);
 Action attach_schema(OptionList& list);
 Action attach_simulate(OptionList& list);
+
+/// "error", "warning" or "note" as it is printed before a message.
+[[nodiscard]] std::string severity_text(std::string_view severity, const Console& console);
 
 /// Reads the arguments and runs the command; the only place that turns a Failure into text and an exit status.
 int run(int argc, const char* const* argv, Console& console);

@@ -61,7 +61,8 @@ Action attach_activity(OptionList& list) {
     options->attach(list, {SettingGroup::activity, SettingGroup::phases});
     list.group("Output")
         .value("--by", options->by, "ROWS", "repetition: a row for each repetition and phase; or phase, or burst")
-        .one_of({"repetition", "phase", "burst"});
+        .one_of({"repetition", "phase", "burst"})
+        .otherwise("repetition");
     list.group("Output").flag("--frequencies", options->frequencies,
                               "median and mean frequency, and their fall as a muscle tires");
     return [options](Console& console) { return run_activity(*options, console); };

@@ -153,9 +153,9 @@ Action attach_batch(OptionList& list) {
         .required();
     list.value("--pattern", options->pattern, "PATTERN",
                "how the files of a folder are named, such as '{participant}_{side}_{trial}.csv'; * is anything");
-    list.value("--files-from", options->files_from, "LIST",
-               "only the files in LIST, one a line or each before a NUL; - for standard input");
-    list.value("--shard", options->shard, "K/N", "the K-th of N parts of the class");
+    list.value("--files-from", options->files_from, "FILE",
+               "only the files that FILE names, one a line or each before a NUL; - for standard input");
+    list.value("--shard", options->shard, "K/N", "the K-th of N parts of the class").otherwise("1/1");
     list.value("--pseudonymise", options->key_file, "KEYFILE",
                "write random codes instead of names; KEYFILE tells whose they are and is made unless it is there");
     list.value("--threads", options->threads, "N",

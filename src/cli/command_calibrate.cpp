@@ -121,10 +121,13 @@ Action attach_calibrate(OptionList& list) {
                 "a known angle and its reading; or ANGLE=FILE@START,END; or ANGLES=FILE for angles held in turn")
         .required();
     list.values("--control", options->controls, "ANGLE=READING", "a known angle kept out of the line, to judge it by");
-    list.value("--tolerance-deg", options->tolerance, "D", "how far off a control point may be");
-    list.value("--known-u-deg", options->known_u, "U", "standard uncertainty of the known angles");
+    list.value("--tolerance-deg", options->tolerance, "D",
+               "how far off a control point may be, in degrees; needed with --control");
+    list.value("--known-u-deg", options->known_u, "U", "standard uncertainty of the known angles, in degrees")
+        .otherwise(options->known_u);
     list.value("--unit", options->unit, "UNIT",
-               "unit of the readings: deg, V, mV, counts, ...; else as the recordings say");
+               "unit of the readings: deg, V, mV, counts, ...; otherwise as the recordings say")
+        .suggest(setting_choices("angle-unit"));
     list.value("--gain", options->gain, "G", "deg per unit, for a single point");
     list.value("--save", options->calibration_file, "FILE", "write the calibration file for --calibration");
     options->settings.attach(list, {SettingGroup::reading, SettingGroup::joint});

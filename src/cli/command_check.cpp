@@ -241,15 +241,22 @@ Action attach_check(OptionList& list) {
                    "recordings of one person, as the logger exported them; - for standard input");
     list.group("Judging");
     list.value("--value-deg,--value", options->value, "D",
-               "a value instead of a recording, beyond neutral in the direction that --motion names");
-    list.value("--u-deg,--u", options->u, "U", "standard uncertainty of the value");
+               "a value in degrees instead of a recording, beyond neutral in the direction that --motion names");
+    list.value("--u-deg,--u", options->u, "U", "standard uncertainty of the value, in degrees");
     list.value("--results", options->results, "FILE", "a table of results instead of recordings, a row for each");
-    list.value("--sex", options->sex, "SEX", "F or M");
+    list.value("--sex", options->sex, "SEX", "F or M").suggest({"F", "M"});
     list.value("--age,--age-years", options->age, "YEARS", "age in years");
-    list.value("--mode", options->mode, "MODE", "how it was measured: active or passive");
-    list.value("--against", options->against, "MODE", "judge by active or passive rows, whatever was measured");
-    list.value("--rule", options->rule, "RULE", "simple, guarded or probability; also guarded=0.99, probability=0.9");
-    list.value("--figure", options->figure, "WHICH", "what counts of a recording: extreme, held or mean");
+    list.value("--mode", options->mode, "MODE", "how it was measured: active or passive")
+        .suggest({"active", "passive"})
+        .otherwise("active");
+    list.value("--against", options->against, "MODE", "judge by active or passive rows, whatever was measured")
+        .suggest({"active", "passive"});
+    list.value("--rule", options->rule, "RULE", "simple, guarded or probability; also guarded=0.99, probability=0.9")
+        .suggest({"simple", "guarded", "probability"})
+        .otherwise("guarded");
+    list.value("--figure", options->figure, "WHICH", "what counts of a recording: extreme, held or mean")
+        .one_of({"extreme", "held", "mean"})
+        .otherwise("extreme");
     list.value("--source", options->source, "KEY", "judge by one source only; `norms` lists them");
     list.value("--norms", options->norms, "FILE", "a norm table of your own instead of the built-in one");
     list.flag("--tasks", options->tasks, "which daily tasks the range covers");

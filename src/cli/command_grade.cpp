@@ -32,9 +32,6 @@ std::vector<ResultTable> tables_of(const GradedSheet& sheet, const std::string& 
 }
 
 ExitStatus run_grade(const GradeOptionTexts& options, Console& console) {
-    if (options.rows != "answer" && options.rows != "participant" && options.rows != "quantity") {
-        refuse_setting("--by", options.rows, "answer, participant or quantity");
-    }
     const GradeOptions grading{.tolerance_deg = number_setting("--tolerance-deg", options.tolerance_deg),
                                .tolerance_pct = number_setting("--tolerance-pct", options.tolerance_pct)};
     RecordReader answer_rows(options.answers);
@@ -61,14 +58,20 @@ ExitStatus run_grade(const GradeOptionTexts& options, Console& console) {
 
 Action attach_grade(OptionList& list) {
     auto options = std::make_shared<GradeOptionTexts>();
-    list.argument("answers", options->answers, "ANSWERS",
+    list.argument("answers", options->answers, "FILE",
                   "CSV of readings: participant, quantity, value; also side, joint, motion, trial, unit")
         .required();
     list.group("Grading");
     list.value("--results", options->results, "FILE", "the computed results, trials.csv as batch writes it").required();
-    list.value("--tolerance-deg", options->tolerance_deg, "D", "error of reading that is allowed for angles");
-    list.value("--tolerance-pct", options->tolerance_pct, "P", "error allowed where the results state no uncertainty");
-    list.value("--by", options->rows, "ROWS", "answer, participant or quantity: which rows CSV holds");
+    list.value("--tolerance-deg", options->tolerance_deg, "D",
+               "error of reading, in degrees, that is allowed for angles")
+        .otherwise(options->tolerance_deg);
+    list.value("--tolerance-pct", options->tolerance_pct, "P",
+               "error, in percent, that is allowed where the results state no uncertainty")
+        .otherwise(options->tolerance_pct);
+    list.value("--by", options->rows, "ROWS", "answer, participant or quantity: which rows CSV holds")
+        .one_of({"answer", "participant", "quantity"})
+        .otherwise("answer");
     options->output.attach(list, false);
     return [options](Console& console) { return run_grade(*options, console); };
 }

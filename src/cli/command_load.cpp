@@ -97,9 +97,6 @@ ExitStatus run_load(const LoadOptions& options, Console& console) {
     const Settings settings = options.settings.settings();
     const LoadRequest request = request_of(options);
     const std::string rows = options.texts.at("--by");
-    if (!rows.empty() && rows != "phase" && rows != "repetition") {
-        refuse_setting("--by", rows, "phase or repetition");
-    }
     const Format form = options.output.chosen_format(options.series ? Format::csv : Format::table);
     if (options.series && form == Format::table) {
         throw Failure(FailureKind::usage, "format-unknown", "--format is table, expected csv or json for a series");
@@ -151,32 +148,33 @@ ExitStatus run_load(const LoadOptions& options, Console& console) {
 Action attach_load(OptionList& list) {
     auto options = std::make_shared<LoadOptions>();
     const auto add = [&](const char* name, const char* type, const char* help) {
-        list.value(name, options->texts[name], type, help);
+        return list.value(name, options->texts[name], type, help);
     };
     list.group("What hangs on the joint");
-    list.values("--load-kg", options->load_kg, "M", "mass of a load, held or strapped on; repeatable");
-    list.values("--load-at-m", options->load_at_m, "L", "its distance from the joint's axis; one for each load");
-    add("--load-u-kg", "U", "standard uncertainty of a load's mass; else 2 % at most");
-    add("--load-at-u-m", "U", "standard uncertainty of its distance; else 0.01 m at most");
-    add("--body-mass-kg", "M", "mass of the body, for the limb's own weight");
-    add("--height-m", "H", "height of the body");
-    add("--segments", "SET", "parameters of the limb: winter, de-leva-female, de-leva-male, or none to leave it out");
-    add("--segment-kg", "M", "mass of the limb beyond the joint, if it is known");
-    add("--segment-at-m", "L", "distance of its centre of mass from the joint");
+    list.values("--load-kg", options->load_kg, "M", "mass of a load, held or strapped on, in kg");
+    list.values("--load-at-m", options->load_at_m, "L", "its distance from the joint's axis, in m; one for each load");
+    add("--load-u-kg", "U", "standard uncertainty of a load's mass, in kg; otherwise 2 % at most");
+    add("--load-at-u-m", "U", "standard uncertainty of its distance, in m; otherwise 0.01 m at most");
+    add("--body-mass-kg", "M", "mass of the body in kg, for the limb's own weight");
+    add("--height-m", "H", "height of the body, in m");
+    add("--segments", "SET", "parameters of the limb: winter, de-leva-female, de-leva-male, or none to leave it out")
+        .suggest({"winter", "de-leva-female", "de-leva-male", "none"});
+    add("--segment-kg", "M", "mass of the limb beyond the joint in kg, if it is known");
+    add("--segment-at-m", "L", "distance of its centre of mass from the joint, in m");
     list.group("How it moves");
     add("--posture", "NAME", "how the near part is held: hanging, sitting, supine, ...; docs/methods/joint-load.md");
-    add("--posture-deg", "A", "the limb in neutral, from hanging, in the positive direction of the motion");
-    add("--posture-u-deg", "U", "standard uncertainty of that");
-    add("--gravity-m-s2", "G", "gravity; 9.80665 otherwise");
+    add("--posture-deg", "A", "the limb in neutral: degrees from hanging, in the positive direction of the motion");
+    add("--posture-u-deg", "U", "standard uncertainty of that, in degrees");
+    add("--gravity-m-s2", "G", "gravity, in m/s2").otherwise("9.80665");
     list.flag("--quasi-static", options->quasi_static, "leave the acceleration out, as if held still");
     list.group("Muscle force");
-    add("--moment-arm-m", "R", "distance at which a muscle pulls, such as 0.04");
-    add("--pull-deg", "A", "angle between muscle and bone; adds the force in the joint");
+    add("--moment-arm-m", "R", "distance at which a muscle pulls, in m, such as 0.04");
+    add("--pull-deg", "A", "angle between muscle and bone, in degrees; adds the force in the joint");
     list.group("Muscle activity");
     list.flag("--activity", options->activity, "name the muscles that were active in each phase, from their EMG");
     options->attach(list, {SettingGroup::activity, SettingGroup::phases}, true);
     list.group("Output");
-    add("--by", "ROWS", "phase or repetition: which rows CSV holds");
+    add("--by", "ROWS", "phase or repetition: which rows CSV holds").one_of({"phase", "repetition"}).otherwise("phase");
     list.flag("--series", options->series, "moment, power and energy over time instead");
     return [options](Console& console) { return run_load(*options, console); };
 }

@@ -2,6 +2,7 @@
 #include "cli/norm_options.hpp"
 #include "cli/output_options.hpp"
 
+#include <jointrom/analysis/settings.hpp>
 #include <jointrom/core/failure.hpp>
 #include <jointrom/core/near_miss.hpp>
 #include <jointrom/report/norm_tables.hpp>
@@ -11,6 +12,7 @@
 
 #include <algorithm>
 #include <array>
+#include <iterator>
 #include <memory>
 #include <utility>
 
@@ -144,7 +146,9 @@ const NormsAction& action_named(const std::string& name) {
     for (const NormsAction& action : actions) {
         names.push_back(action.name);
     }
-    const auto meant = nearest(name, names);
+    std::vector<std::string> all(names.begin(), names.end());
+    std::ranges::copy(joint_choices(), std::back_inserter(all));
+    const auto meant = nearest(name, std::vector<std::string_view>(all.begin(), all.end()));
     throw Failure(FailureKind::usage, "norms-action-unknown", fmt::format("norms cannot '{}'", name),
                   (meant ? fmt::format("Did you mean '{}'? ", *meant) : std::string()) +
                       fmt::format("Known: {}, or a joint.", fmt::join(names, ", ")));
@@ -190,9 +194,11 @@ ExitStatus run_norms(NormsOptions options, Console& console) {
 
 Action attach_norms(OptionList& list) {
     auto options = std::make_shared<NormsOptions>();
-    list.argument("action", options->action, "ACTION", "list, sources, gaps, compare, tasks, errors or joints");
-    list.argument("joint", options->joint, "JOINT", "name of a joint, as --joint");
-    list.argument("motion", options->motion, "MOTION", "name of a motion, as --motion");
+    list.argument("action", options->action, "ACTION", "list, sources, gaps, compare, tasks, errors or joints")
+        .suggest({"list", "sources", "gaps", "compare", "tasks", "errors", "joints"})
+        .otherwise("list");
+    list.argument("joint", options->joint, "JOINT", "name of a joint, as --joint").suggest(joint_choices());
+    list.argument("motion", options->motion, "MOTION", "name of a motion, as --motion").suggest(motion_choices());
     options->norms.attach(list, true);
     options->output.attach(list, false);
     return [options](Console& console) { return run_norms(*options, console); };

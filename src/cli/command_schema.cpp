@@ -27,6 +27,14 @@ Report list_of_schemas() {
     return report;
 }
 
+std::vector<std::string> schema_names() {
+    std::vector<std::string> names;
+    for (const SchemaKind& kind : schema_catalogue()) {
+        names.push_back(kind.name);
+    }
+    return names;
+}
+
 ExitStatus run_schema(const SchemaOptions& options, Console& console) {
     if (options.name.empty()) {
         options.output.write(list_of_schemas(), console);
@@ -43,7 +51,7 @@ ExitStatus run_schema(const SchemaOptions& options, Console& console) {
 
 Action attach_schema(OptionList& list) {
     auto options = std::make_shared<SchemaOptions>();
-    list.argument("name", options->name, "NAME", "which schema; without it, they are listed");
+    list.argument("name", options->name, "NAME", "which schema; without it, they are listed").suggest(schema_names());
     options->output.attach(list, false);
     return [options](Console& console) { return run_schema(*options, console); };
 }

@@ -16,18 +16,11 @@ struct StaticOptions : TrialOptions {
     std::string matching = "order";
 };
 
-PostureMatching matching_named(const std::string& name) {
-    if (name != "order" && name != "nearest") {
-        refuse_setting("--match", name, "order or nearest");
-    }
-    return name == "order" ? PostureMatching::in_order : PostureMatching::nearest;
-}
-
 ExitStatus run_static(const StaticOptions& options, Console& console) {
     const Settings settings = options.settings.settings();
     const std::vector<double> expected_deg =
         options.expected.empty() ? std::vector<double>() : number_list_setting("--expected-deg", options.expected);
-    const PostureMatching matching = matching_named(options.matching);
+    const PostureMatching matching = options.matching == "order" ? PostureMatching::in_order : PostureMatching::nearest;
     const Trial trial = options.trial_of_angle(settings, console);
     const auto postures = still_postures(trial.trace, settings.stillness);
 
@@ -56,8 +49,11 @@ Action attach_static(OptionList& list) {
     auto options = std::make_shared<StaticOptions>();
     options->attach(list, {SettingGroup::stillness}, true);
     list.group("Expected postures");
-    list.value("--expected-deg", options->expected, "LIST", "angles that should have been held, such as 0,45,90");
-    list.value("--match", options->matching, "HOW", "fit postures to expected angles by order or to the nearest");
+    list.value("--expected-deg", options->expected, "LIST",
+               "angles in degrees that should have been held, such as 0,45,90");
+    list.value("--match", options->matching, "HOW", "fit postures to expected angles by order or to the nearest")
+        .one_of({"order", "nearest"})
+        .otherwise("order");
     return [options](Console& console) { return run_static(*options, console); };
 }
 

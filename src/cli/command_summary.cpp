@@ -239,7 +239,8 @@ Action attach_summary(OptionList& list) {
     command->table.attach(list, {"groups", "sides", "change", "norms", "outliers"});
     command->norms.attach(list, false);
     list.value("--norm-table", command->norm_table, "FILE", "write the class as a table that --norms reads");
-    list.value("--norm-source", command->norm_source, "NAME", "what that table calls its source");
+    list.value("--norm-source", command->norm_source, "NAME", "what that table calls its source")
+        .otherwise(command->norm_source);
     list.group("Summary");
     list.value("--participant", command->participant, "COLUMN", "whose a value is (participant or subject)");
     list.value("--compare", command->compare, "COLUMN=FIRST,SECOND",

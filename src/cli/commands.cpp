@@ -1,5 +1,6 @@
 #include "cli/command.hpp"
 
+#include "cli/help_text.hpp"
 #include "cli/near_miss_message.hpp"
 
 #include <jointrom/core/failure.hpp>
@@ -111,15 +112,18 @@ ExitStatus status_of(FailureKind kind) {
     return exit_cannot_write;
 }
 
-std::string help_header(const Command& command) {
-    std::string text = fmt::format("{}: {}\n\nExamples:\n", command.name, command.summary);
-    std::string_view rest = command.examples;
-    while (!rest.empty()) {
-        const std::size_t end = std::min(rest.find('\n'), rest.size());
-        text += fmt::format("  {}\n", rest.substr(0, end));
-        rest.remove_prefix(std::min(end + 1, rest.size()));
+std::vector<std::string> lines_of(std::string_view text) {
+    std::vector<std::string> lines;
+    while (!text.empty()) {
+        const std::size_t end = std::min(text.find('\n'), text.size());
+        lines.emplace_back(text.substr(0, end));
+        text.remove_prefix(std::min(end + 1, text.size()));
     }
-    return text;
+    return lines;
+}
+
+CommandText text_of(const Command& command, const OptionList& list) {
+    return {command.name, command.summary, lines_of(command.examples), list.texts()};
 }
 
 std::vector<std::string_view> command_names() {
@@ -130,11 +134,12 @@ std::vector<std::string_view> command_names() {
     return names;
 }
 
-void report_failure(std::ostream& err, const Failure& failure) {
+void report_failure(const Console& console, const Failure& failure) {
     const std::string place = failure.place().text();
-    fmt::print(err, "jointrom: error: {}{}{}\n", place, place.empty() ? "" : ": ", failure.what());
+    fmt::print(console.err, "jointrom: {}: {}{}{}\n", severity_text("error", console), place, place.empty() ? "" : ": ",
+               failure.what());
     if (!failure.advice().empty()) {
-        fmt::print(err, "  {}\n", failure.advice());
+        fmt::print(console.err, "  {}\n", failure.advice());
     }
 }
 
@@ -147,11 +152,11 @@ ExitStatus run_action(const Action& action, Console& console) {
         }
         return status;
     } catch (const Failure& failure) {
-        report_failure(console.err, failure);
+        report_failure(console, failure);
         return status_of(failure.kind());
     } catch (const std::bad_alloc&) {
-        report_failure(console.err, Failure(FailureKind::unreadable_data, "out-of-memory",
-                                            "the input needs more memory than there is"));
+        report_failure(console, Failure(FailureKind::unreadable_data, "out-of-memory",
+                                        "the input needs more memory than there is"));
         return exit_data;
     }
 }
@@ -168,33 +173,59 @@ std::vector<std::string> arguments_of(int argc, const char* const* argv) {
 
 }  // namespace
 
+std::string severity_text(std::string_view severity, const Console& console) {
+    if (!console.has_colours || severity == "note") {
+        return std::string(severity);
+    }
+    return fmt::format("\x1b[1;{}m{}\x1b[0m", severity == "error" ? 31 : 33, severity);
+}
+
+std::vector<CommandText> command_texts() {
+    std::vector<CommandText> texts;
+    for (const Command& command : command_table) {
+        CLI::App app;
+        OptionList list(app);
+        (void)command.attach(list);
+        texts.push_back(text_of(command, list));
+    }
+    return texts;
+}
+
 int run(int argc, const char* const* argv, Console& console) {
     std::vector<std::string> arguments = arguments_of(argc, argv);
     const std::string asked = arguments.empty() ? std::string() : arguments.front();
-    CLI::App app("Joint angles and range of motion from electrogoniometer recordings.", "jointrom");
-    app.set_version_flag("--version", "jointrom " + std::string(version()), "Print the version");
-    app.set_help_flag("-h,--help", "Print this help");
+    CLI::App app("", "jointrom");
+    app.set_version_flag("--version", "jointrom " + std::string(version()));
+    app.set_help_flag("-h,--help");
     app.require_subcommand(0, 1);
-    app.footer("jointrom COMMAND --help shows examples and options.");
     std::vector<std::pair<const CLI::App*, Action>> attached;
+    std::string help;
+    const std::size_t help_width = console.width == 0 ? 110 : console.width;
     for (const Command& command : command_table) {
-        CLI::App* const subcommand = app.add_subcommand(std::string(command.name), std::string(command.summary));
+        CLI::App* const subcommand = app.add_subcommand(std::string(command.name));
         OptionList list(*subcommand);
         attached.emplace_back(subcommand, command.attach(list));
         if (asked == command.name) {
-            subcommand->description(help_header(command));  // the list of commands shows the summary only
+            help = command_help(text_of(command, list), help_width);
         }
+    }
+    if (help.empty()) {
+        help = program_help(command_texts(), help_width);
     }
 
     std::reverse(arguments.begin(), arguments.end());  // CLI11 takes them from the back
     try {
         app.parse(std::move(arguments));
+    } catch (const CLI::CallForHelp&) {
+        console.out << help;
+        return exit_done;
     } catch (const CLI::ParseError& error) {
         if (error.get_exit_code() == 0) {
             app.exit(error, console.out, console.err);
             return exit_done;
         }
-        fmt::print(console.err, "jointrom: error: {}\n", usage_message(app, error, asked, command_names()));
+        fmt::print(console.err, "jointrom: {}: {}\n", severity_text("error", console),
+                   usage_message(app, error, asked, command_names()));
         return exit_usage;
     }
     for (const auto& [subcommand, action] : attached) {
@@ -202,7 +233,7 @@ int run(int argc, const char* const* argv, Console& console) {
             return run_action(action, console);
         }
     }
-    fmt::print(console.err, "{}", app.help());
+    console.err << help;
     return exit_usage;
 }
 

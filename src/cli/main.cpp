@@ -1,4 +1,4 @@
-#include "cli/command.hpp"
+#include "cli/terminal.hpp"
 
 #include <iostream>
 
@@ -11,5 +11,6 @@ int main(int argc, char** argv) {
     mallopt(M_TRIM_THRESHOLD, 1 << 30);
     std::ios::sync_with_stdio(false);
     jointrom::cli::Console console{std::cin, std::cout, std::cerr};
+    jointrom::cli::look_at_terminal(console);
     return jointrom::cli::run(argc, argv, console);
 }

@@ -28,6 +28,30 @@ std::string unknown_option(const CLI::App& command, const std::string& typed) {
                        typed.substr(0, typed.find('=')), suggestion(name, names, "--"), command.get_name());
 }
 
+/// What stands behind an option or in place of an argument, such as "--into FOLDER" or "FILE".
+std::string wanted(const CLI::App& command, const std::string& name) {
+    const CLI::Option* const option = command.get_option_no_throw(name);
+    if (option == nullptr) {
+        return name;
+    }
+    return option->get_positional() ? option->get_type_name() : name + " " + option->get_type_name();
+}
+
+/// CLI11's message in the program's own words, where it is of a common kind.
+std::string parse_message(const CLI::App& command, const CLI::ParseError& error) {
+    const std::string text = error.what();
+    if (dynamic_cast<const CLI::RequiredError*>(&error) != nullptr && text.ends_with(" is required")) {
+        return fmt::format("{} needs {}", command.get_name(), wanted(command, text.substr(0, text.find(' '))));
+    }
+    if (dynamic_cast<const CLI::ArgumentMismatch*>(&error) != nullptr && text.starts_with("--")) {
+        return fmt::format("there is no value behind {}", wanted(command, text.substr(0, text.find(':'))));
+    }
+    if (dynamic_cast<const CLI::ExtrasError*>(&error) != nullptr) {
+        return fmt::format("{} does not take '{}' as well", command.get_name(), command.remaining(true).front());
+    }
+    return text;
+}
+
 }  // namespace
 
 std::string usage_message(const CLI::App& app, const CLI::ParseError& error, const std::string& first,
@@ -46,7 +70,7 @@ std::string usage_message(const CLI::App& app, const CLI::ParseError& error, con
             return unknown_option(command, argument);
         }
     }
-    return fmt::format("{}\n  See jointrom {} --help.", error.what(), command.get_name());
+    return fmt::format("{}\n  See jointrom {} --help.", parse_message(command, error), command.get_name());
 }
 
 }  // namespace jointrom::cli

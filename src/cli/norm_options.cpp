@@ -2,18 +2,22 @@
 
 #include "analysis/setting_text.hpp"
 
+#include <jointrom/analysis/settings.hpp>
+
 namespace jointrom::cli {
 
 void NormOptions::attach(OptionList& list, bool with_joint) {
     list.group("Reference values");
     list.value("--norms", file, "FILE", "a table of your own instead of the built-in one");
     if (with_joint) {
-        list.value("--joint", joint, "NAME", "name of a joint");
-        list.value("--motion", motion, "NAME", "a direction such as flexion, or a motion such as flexion-extension");
+        list.value("--joint", joint, "NAME", "name of a joint").suggest(joint_choices());
+        list.value("--motion", motion, "NAME", "a direction such as flexion, or a motion such as flexion-extension")
+            .suggest(motion_choices());
     }
-    list.value("--sex", sex, "F|M", "sex of the person");
+    list.value("--sex", sex, "F|M", "sex of the person").suggest({"F", "M"});
     list.value("--age,--age-years", age_years, "YEARS", "age in years");
-    list.value("--mode", mode, "MODE", "who moves the joint: active (the person) or passive (the examiner)");
+    list.value("--mode", mode, "MODE", "who moves the joint: active (the person) or passive (the examiner)")
+        .suggest({"active", "passive"});
     list.value("--source", source, "KEY", "key of one source, as `norms sources` lists them");
 }
 

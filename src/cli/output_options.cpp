@@ -22,16 +22,16 @@ Format format_named(const std::string& name) {
     return Format::json;
 }
 
-void print_findings(const Findings& findings, bool quiet, std::ostream& err) {
+void print_findings(const Findings& findings, bool quiet, Console& console) {
     for (const Finding& finding : findings) {
         if (quiet && finding.severity() != Severity::error) {
             continue;
         }
         const std::string place = finding.place.text();
-        fmt::print(err, "jointrom: {}: {}{}{} [{}]\n", name_of(finding.severity()), place, place.empty() ? "" : ": ",
-                   finding.text, finding.code());
+        fmt::print(console.err, "jointrom: {}: {}{}{} [{}]\n", severity_text(name_of(finding.severity()), console),
+                   place, place.empty() ? "" : ": ", finding.text, finding.code());
         if (finding.severity() != Severity::note) {
-            fmt::print(err, "  {}\n", finding.kind->advice);
+            fmt::print(console.err, "  {}\n", finding.kind->advice);
         }
     }
 }
@@ -67,15 +67,16 @@ InputFile OutputOptions::input(const std::string& file, std::size_t rows) const 
 void OutputOptions::write(const Report& report, Console& console, Format otherwise) const {
     const Format form = chosen_format(otherwise);
     write(report.findings, console, [&](const TextSink& sink) {
-        sink(form == Format::csv    ? csv_report(report)
-             : form == Format::json ? json_report(report)
-                                    : text_report(report, explain));
+        sink(form == Format::csv ? csv_report(report)
+             : form == Format::json
+                 ? json_report(report)
+                 : text_report(report, explain, output.empty() || output == "-" ? console.width : 0));
     });
 }
 
 void OutputOptions::write(const Findings& findings, Console& console,
                           const std::function<void(const TextSink&)>& produce) const {
-    print_findings(findings, quiet, console.err);
+    print_findings(findings, quiet, console);
     if (output.empty() || output == "-") {
         produce([&](std::string_view text) { console.out << text; });
         return;

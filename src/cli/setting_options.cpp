@@ -37,7 +37,10 @@ void SettingOptions::attach(OptionList& list, std::vector<SettingGroup> groups) 
         if (kind.value.empty()) {
             list.on_or_off(kind.name, switches_[kind.name], kind.help);
         } else {
-            list.values("--" + std::string(kind.name), texts_[kind.name], kind.value, kind.help);
+            list.values("--" + std::string(kind.name), texts_[kind.name], kind.value, kind.help)
+                .suggest(setting_choices(kind.name))
+                .otherwise(kind.text(Settings()))
+                .repeats(kind.repeatable);
         }
     }
     list.group("Settings")

@@ -61,6 +61,9 @@ struct Names {
     for (std::size_t i = 0; i < table.columns.size(); ++i) {
         known.push_back(column_name(table, i));
     }
+    for (const std::string& heading : table.description.headings) {
+        known.push_back(heading.substr(0, heading.find(' ')));  // a part of a heading is enough
+    }
     const auto meant = nearest(name, std::vector<std::string_view>(known.begin(), known.end()));
     throw Failure(FailureKind::usage, "column-missing",
                   std::string(option) + ": there is no column '" + std::string(name) +

@@ -54,27 +54,59 @@ std::vector<TextRow> text_rows(const ResultTable& table) {
     return rows;
 }
 
-/// Text columns are aligned to the left, numbers to the right.
-std::string table_text(const ResultTable& table) {
-    const std::vector<TextRow> rows = text_rows(table);
-    std::vector<std::size_t> widths(table.columns().size(), 0);
-    for (const TextRow& row : rows) {
+/// A table whose cells are text, with what is needed to lay it out.
+struct TextTable {
+    std::vector<TextRow> rows;
+    std::vector<std::size_t> widths;
+    std::vector<bool> is_text;  ///< aligned to the left; numbers to the right
+};
+
+TextTable text_table(const ResultTable& table) {
+    TextTable result{text_rows(table), std::vector<std::size_t>(table.columns().size(), 0), {}};
+    for (const TextRow& row : result.rows) {
         for (std::size_t c = 0; c < row.size(); ++c) {
-            widths[c] = std::max(widths[c], width_of(row[c]));
+            result.widths[c] = std::max(result.widths[c], width_of(row[c]));
         }
     }
-    std::vector<bool> is_text;
     for (std::size_t c = 0; c < table.columns().size(); ++c) {
-        is_text.push_back(table.column_holds<std::string>(c));
+        result.is_text.push_back(table.column_holds<std::string>(c));
     }
+    return result;
+}
+
+/// Columns in parts that fit the width, each part behind the table's first column.
+std::vector<std::vector<std::size_t>> parts_of(const TextTable& table, std::size_t width) {
+    std::vector<std::vector<std::size_t>> parts{{}};
+    std::size_t used = 0;
+    for (std::size_t c = 0; c < table.widths.size(); ++c) {
+        if (width != 0 && used + 2 + table.widths[c] > width && parts.back().size() > 1) {
+            parts.push_back({0});
+            used = 2 + table.widths[0];
+        }
+        parts.back().push_back(c);
+        used += 2 + table.widths[c];
+    }
+    return parts;
+}
+
+std::string part_text(const TextTable& table, const std::vector<std::size_t>& columns) {
     std::string text;
-    for (const TextRow& row : rows) {
+    for (const TextRow& row : table.rows) {
         std::string line;
-        for (std::size_t c = 0; c < row.size(); ++c) {
-            const std::string padding(widths[c] - width_of(row[c]), ' ');
-            line += "  " + (is_text[c] ? row[c] + padding : padding + row[c]);
+        for (const std::size_t c : columns) {
+            const std::string padding(table.widths[c] - width_of(row[c]), ' ');
+            line += "  " + (table.is_text[c] ? row[c] + padding : padding + row[c]);
         }
         text += line.substr(0, line.find_last_not_of(' ') + 1) + '\n';
+    }
+    return text;
+}
+
+std::string table_text(const ResultTable& table, std::size_t width) {
+    const TextTable texts = text_table(table);
+    std::string text;
+    for (const std::vector<std::size_t>& part : parts_of(texts, width)) {
+        text += (text.empty() ? "" : "\n") + part_text(texts, part);
     }
     return text;
 }
@@ -100,11 +132,11 @@ std::string budget_text(const NamedBudget& named) {
 
 }  // namespace
 
-std::string text_report(const Report& report, bool explain) {
+std::string text_report(const Report& report, bool explain, std::size_t width) {
     std::string text = report.title + "\n";
     for (const ResultTable& table : report.tables) {
         if (!table.rows().empty()) {
-            text += "\n" + table_text(table);
+            text += "\n" + table_text(table, width);
         }
     }
     if (!report.remarks.empty()) {

@@ -3,6 +3,7 @@
 # the same name that the program wrote. With ACCEPT=1 in the environment the expectations are rewritten; review them
 # with git diff.
 cmake_minimum_required(VERSION 3.25)
+unset(ENV{COLUMNS})  # the width of a terminal is nothing to compare with
 file(REMOVE_RECURSE ${SCRATCH})
 file(COPY ${CASE}/ DESTINATION ${SCRATCH})
 file(STRINGS ${CASE}/args args)

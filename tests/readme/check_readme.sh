@@ -4,6 +4,7 @@
 # after another in a copy of the demo data, and compares what they print with what the document says. With ACCEPT=1 in
 # the environment the document is rewritten; review that with git diff.
 set -eu
+unset COLUMNS
 document=$1 root=$2 program_folder=$3 scratch=$4
 
 rm -rf "$scratch"

@@ -54,6 +54,16 @@ struct SettingKind {
 /// Every setting, in the order of the job.
 [[nodiscard]] std::span<const SettingKind> setting_catalogue();
 
+/// The words that a setting may be, for those who type or mistype them; of lowpass-hz, auto and off, beside which it may
+/// be a number. Empty for a setting that is anything.
+/// \param name as SettingKind::name
+[[nodiscard]] std::vector<std::string> setting_choices(std::string_view name);
+
+/// Names of joints, of directions, and of directions and motions of the built-in table, each once.
+[[nodiscard]] std::vector<std::string> joint_choices();
+[[nodiscard]] std::vector<std::string> direction_choices();
+[[nodiscard]] std::vector<std::string> motion_choices();
+
 /// Applies a settings file: one JSON object, keys as SettingKind::key(), values texts, numbers, true/false, or lists of
 /// them for settings that can be repeated.
 /// \throws Failure missing_file "file-missing"; usage "settings-file-invalid" for anything that is not such an object,

@@ -5,13 +5,17 @@
 
 #include <jointrom/report/result_table.hpp>
 
+#include <cstddef>
 #include <string>
 
 namespace jointrom {
 
 /// Tables with aligned columns, units in the headings, `value ± U` (95 %) where a value has an uncertainty.
 /// \param explain also prints the uncertainty budgets
-[[nodiscard]] std::string text_report(const Report& report, bool explain = false);
+/// \param width   characters a line: the columns of a wider table follow below, each part behind its first column; 0
+/// for
+///   no limit
+[[nodiscard]] std::string text_report(const Report& report, bool explain = false, std::size_t width = 0);
 
 /// The first table as CSV (RFC 4180 but with LF): one header row, '.' as decimal mark, empty cells for missing values.
 /// A value with uncertainty takes three columns, e.g. arc_deg, arc_u_deg (standard) and arc_u95_deg (expanded, 95 %).

@@ -80,3 +80,22 @@ TEST_CASE("columns that the input named come first and keep their text", "[repor
     CHECK_THAT(text_report(copy), ContainsSubstring("0.001235"));
     CHECK(nlohmann::json::parse(json_report(copy))["result"]["groups"][0]["mean"] == 0.001235);
 }
+
+TEST_CASE("a table wider than the line is printed in parts behind its first column", "[report][render]") {
+    ResultTable table("t", {"direction", "start_s", "end_s", "duration_s"});
+    table.add_row({std::string("flexion"), 1.0, 2.5, 1.5});
+    Report report;
+    report.title = "title";
+    report.tables = {table};
+    CHECK(text_report(report, false, 24) == "title\n\n"
+                                            "  direction  start (s)\n"
+                                            "  flexion        1.000\n"
+                                            "\n"
+                                            "  direction  end (s)\n"
+                                            "  flexion      2.500\n"
+                                            "\n"
+                                            "  direction  duration (s)\n"
+                                            "  flexion           1.500\n");
+    CHECK(text_report(report, false, 80) == text_report(report));
+    CHECK_THAT(text_report(report, false, 5), ContainsSubstring("  direction  start (s)\n"));
+}

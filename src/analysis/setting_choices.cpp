@@ -1,0 +1,81 @@
+#include <jointrom/analysis/settings.hpp>
+
+#include <algorithm>
+#include <array>
+#include <initializer_list>
+
+namespace jointrom {
+namespace {
+
+struct Choices {
+    std::string_view name;
+    std::initializer_list<std::string_view> texts;
+};
+
+const std::initializer_list<Choices> choice_lists = {
+    {"angle-unit", {"deg", "rad", "V", "mV", "counts"}},
+    {"decimal", {"point", "comma"}},
+    {"delimiter", {"comma", "semicolon", "tab", "bar", "blanks"}},
+    {"emg-band-hz", {"auto", "off"}},
+    {"emg-form", {"raw", "rectified", "envelope", "auto"}},
+    {"lowpass-hz", {"auto", "off"}},
+    {"mains-hz", {"50", "60", "auto", "off"}},
+    {"normalise", {"peak", "none"}},
+    {"onset", {"envelope", "teager-kaiser"}},
+    {"side", {"left", "right"}},
+};
+
+void add_once(const std::string& name, std::vector<std::string>& names) {
+    if (!name.empty() && std::ranges::find(names, name) == names.end()) {
+        names.push_back(name);
+    }
+}
+
+}  // namespace
+
+std::vector<std::string> joint_choices() {
+    std::vector<std::string> names;
+    for (const JointMotion& motion : joint_motions()) {
+        add_once(motion.joint, names);
+    }
+    return names;
+}
+
+std::vector<std::string> direction_choices() {
+    std::vector<std::string> names;
+    for (const JointMotion& motion : joint_motions()) {
+        add_once(motion.positive, names);
+        add_once(motion.negative, names);
+    }
+    std::ranges::sort(names);
+    return names;
+}
+
+std::vector<std::string> motion_choices() {
+    std::vector<std::string> names = direction_choices();
+    for (const JointMotion& motion : joint_motions()) {
+        add_once(motion.motion, names);
+    }
+    std::ranges::sort(names);
+    return names;
+}
+
+std::vector<std::string> setting_choices(std::string_view name) {
+    if (name == "joint") {
+        return joint_choices();
+    }
+    if (name == "motion") {
+        return motion_choices();
+    }
+    if (name == "resists") {
+        return direction_choices();
+    }
+    for (const Choices& list : choice_lists) {
+        if (list.name == name) {
+            return {list.texts.begin(), list.texts.end()};
+        }
+    }
+    return {};
+}
+
+}  // namespace jointrom
