@@ -15,8 +15,8 @@
 namespace jointrom {
 
 /// Below this rate frequencies of an electromyogram mean nothing: its power reaches 400 to 500 Hz (R. Merletti 1999,
-/// J Electromyogr Kinesiol 9(1):III).
-inline constexpr Hertz least_emg_rate{1000.0};
+/// J Electromyogr Kinesiol 9(1):III). 1000 Hz, less 1 % by which clocks and time stamps are off.
+inline constexpr Hertz least_emg_rate{990.0};
 
 /// Samples at the end of the converter's or amplifier's range.
 struct Clipping {

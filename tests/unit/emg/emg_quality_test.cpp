@@ -137,6 +137,11 @@ TEST_CASE("a slow logger is told what it cannot know", "[emg][emg_quality]") {
     CHECK_THAT(findings[0].text, ContainsSubstring("60 Hz mains at 40 Hz"));
 }
 
+TEST_CASE("a logger of 1000 Hz whose clock is a little slow is fast enough", "[emg][emg_quality]") {
+    CHECK(findings_of(simulated_emg(12.0, 999.6, 0.3, 0.004), 999.6).empty());
+    CHECK(contains(findings_of(simulated_emg(12.0, 980.0, 0.3, 0.004), 980.0), "emg-undersampled"));
+}
+
 TEST_CASE("limits of the checks of an electromyogram", "[emg][emg_quality]") {
     for (const std::vector<double>& samples : {std::vector<double>{}, std::vector<double>{1.0},
                                                std::vector<double>(3000, 0.5), std::vector<double>(3000, missing)}) {
