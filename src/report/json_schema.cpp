@@ -5,6 +5,7 @@
 #include <jointrom/core/near_miss.hpp>
 #include <jointrom/report/column_catalogue.hpp>
 #include <jointrom/report/json_schema.hpp>
+#include <jointrom/simulate/simulation_settings.hpp>
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
@@ -20,6 +21,7 @@ extern const std::string_view manifest_schema;
 extern const std::string_view norm_table_schema;
 extern const std::string_view answers_schema;
 extern const std::string_view key_schema;
+extern const std::string_view truth_schema;
 }  // namespace embedded
 
 namespace {
@@ -39,7 +41,8 @@ const auto written_schemas = std::to_array<WrittenSchema>(
      {"calibration", "JSON", "a calibration, as calibrate --save writes it", embedded::calibration_schema},
      {"key", "row", "a name and its code, as batch --pseudonymise writes it", embedded::key_schema},
      {"manifest", "row", "a recording of a class, as batch reads it", embedded::manifest_schema},
-     {"norm-table", "row", "reference values of one's own, as --norms reads them", embedded::norm_table_schema}});
+     {"norm-table", "row", "reference values of one's own, as --norms reads them", embedded::norm_table_schema},
+     {"truth", "JSON", "the truth of a recording, as simulate writes it", embedded::truth_schema}});
 
 Json object_schema(Json properties, Json required) {
     return {{"type", "object"},
@@ -276,6 +279,22 @@ Json settings_schema() {
     return root;
 }
 
+/// A session for simulate: settings for all of its recordings, and of each.
+Json preset_schema() {
+    const Json one = {{"type", {"string", "number", "boolean"}}};
+    const Json list = {{"type", "array"}, {"items", {{"type", {"string", "number", "array"}}}}};
+    Json properties = Json::object();
+    for (const SimulationSetting& setting : simulation_settings()) {
+        Json value = setting.value.empty() ? Json{{"type", "boolean"}} : Json{{"anyOf", {one, list}}};
+        properties[setting.key()] = described(std::move(value), std::string(setting.help));
+    }
+    const Json recording = object_schema(properties, Json::array());
+    properties["recordings"] = {{"type", "array"}, {"minItems", 1}, {"items", recording}};
+    Json root = head("preset", "A session, as simulate reads it");
+    root.update(object_schema(std::move(properties), Json::array()));
+    return root;
+}
+
 /// A manifest may have a column for every setting.
 Json manifest_schema() {
     Json root = Json::parse(embedded::manifest_schema);
@@ -290,6 +309,9 @@ Json manifest_schema() {
 Json find_schema(std::string_view name) {
     if (name == "settings") {
         return settings_schema();
+    }
+    if (name == "preset") {
+        return preset_schema();
     }
     if (name == "manifest") {
         return manifest_schema();
@@ -309,7 +331,8 @@ Json find_schema(std::string_view name) {
 }  // namespace
 
 std::vector<SchemaKind> schema_catalogue() {
-    std::vector<SchemaKind> kinds{{"settings", "JSON", "settings, as --settings reads them"}};
+    std::vector<SchemaKind> kinds{{"settings", "JSON", "settings, as --settings reads them"},
+                                  {"preset", "JSON", "a session, as simulate reads it"}};
     for (const WrittenSchema& written : written_schemas) {
         kinds.push_back({std::string(written.name), std::string(written.form), std::string(written.about)});
     }

@@ -7,8 +7,6 @@
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
-#include <algorithm>
-
 namespace jointrom {
 namespace {
 
@@ -18,16 +16,10 @@ using Json = nlohmann::ordered_json;
     throw Failure(FailureKind::usage, "preset-invalid", text, std::move(advice));
 }
 
-std::string key_of(const SimulationSetting& setting) {
-    std::string key(setting.name);
-    std::ranges::replace(key, '-', '_');
-    return key;
-}
-
 const SimulationSetting& setting_of(const std::string& key) {
     std::vector<std::string> keys;
     for (const SimulationSetting& setting : simulation_settings()) {
-        keys.push_back(key_of(setting));
+        keys.push_back(setting.key());
         if (keys.back() == key) {
             return setting;
         }

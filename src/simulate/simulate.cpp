@@ -18,6 +18,7 @@ namespace {
 
 constexpr double missing = std::numeric_limits<double>::quiet_NaN();
 constexpr double most_samples = 2e7;
+constexpr double most_recordings = 1e5;
 
 [[noreturn]] void refuse(const std::string& text, std::string advice) {
     throw Failure(FailureKind::usage, "simulation-invalid", text, std::move(advice));
@@ -310,6 +311,13 @@ void judge(const Simulation& simulation) {
     const LoggerModel& logger = simulation.logger;
     if (plan.top_deg.empty() || plan.bottom_deg.empty()) {
         refuse("there is no angle to move to", "Give --top-deg and --bottom-deg.");
+    }
+    const auto students = static_cast<double>(std::max<std::size_t>(1, simulation.people.students));
+    const double recordings =
+        students * static_cast<double>(simulation.sides.size()) * static_cast<double>(simulation.trials);
+    if (recordings > most_recordings) {
+        refuse(fmt::format("{:g} recordings; {:g} are as many as can be made at once", recordings, most_recordings),
+               "Lower --students or --trials.");
     }
     if (logger.angle_rate.is_set() &&
         std::abs(logger.rate / logger.angle_rate - std::round(logger.rate / logger.angle_rate)) > 1e-9) {

@@ -343,6 +343,12 @@ constexpr auto settings = std::to_array<SimulationSetting>({
 
 }  // namespace
 
+std::string SimulationSetting::key() const {
+    std::string key(name);
+    std::ranges::replace(key, '-', '_');
+    return key;
+}
+
 std::span<const SimulationSetting> simulation_settings() {
     return settings;
 }

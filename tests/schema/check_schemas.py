@@ -1,7 +1,7 @@
 """check_schemas.py ROOT PROGRAM SCRATCH
 
 Every JSON that the program writes is what its own schema says: the recorded output of golden cases, and what golden
-cases and the commands shown in docs/commands print with --format json. So are calibrations, rows of class tables,
+cases and the commands shown in docs/commands print with --format json. So are calibrations, truths and presets of simulations, rows of class tables,
 settings files and the demo manifest. A damaged result must be refused, or the check would be worth nothing."""
 import csv
 import copy
@@ -106,6 +106,10 @@ for name, arguments in [("angle-series", ["angles", elbow]),
         problems.append(f"{name}: the columns are {head}")
 for saved in [*(root / "tests/golden").glob("calibrate/*/expected/*.json")]:
     check("calibration", json.loads(saved.read_text()), saved)
+for truth in (root / "tests/golden").glob("simulate/*/expected/**/*.truth.json"):
+    check("truth", json.loads(truth.read_text()), truth)
+for preset in [root / "examples/simulate/session.json", root / "tests/golden/simulate/session/session.json"]:
+    check("preset", json.loads(preset.read_text()), preset)
 for sheet in (root / "tests/golden").glob("batch/manifest/*.csv"):
     for row in csv.DictReader(sheet.open(encoding="utf-8-sig")):
         check("manifest", {key: value for key, value in row.items() if value}, sheet)

@@ -34,6 +34,7 @@ std::string page(std::string text, const Studies& done) {
     };
     put("angles", markdown(done.range.tables[0]));
     put("times", markdown(done.range.tables[1]));
+    put("worst", markdown(done.range.tables[2]));
     put("calibrated", markdown(done.calibrated.tables[0]));
     put("onsets", markdown(done.onset.tables[0]));
     put("blunders", markdown(done.blunder.tables[0]));

@@ -3,9 +3,7 @@
 #include <jointrom/core/number_text.hpp>
 
 #include <algorithm>
-#include <array>
 #include <cmath>
-#include <functional>
 #include <map>
 
 namespace jointrom::validation {
@@ -84,8 +82,26 @@ Simulation simulation_of(const Cell& cell, std::uint64_t seed) {
     return simulation;
 }
 
-/// The grid's results by the value of one factor.
-using ByValue = std::map<std::pair<int, std::string>, Tally>;
+/// Where a result stands in the table, and its name there.
+using Label = std::pair<int, std::string>;
+using ByValue = std::map<Label, Tally>;
+constexpr int kinds_from = 100000;
+
+/// The rows that a recording belongs to.
+std::vector<Label> labels_of(const Cell& cell) {
+    const auto thousandth = [](double value) { return static_cast<int>(std::lround(1000.0 * value)); };
+    const std::string noise = "noise " + shortest_text(cell.noise_deg) + " deg";
+    const std::string rate = "rate " + shortest_text(cell.rate_hz) + " Hz";
+    const std::string raising = "raising in " + shortest_text(cell.raising_s) + " s";
+    const std::string hold = cell.holding_s > 0.0 ? "top held" : "no hold";
+    return {{0, "all"},
+            {10000 + thousandth(cell.noise_deg), noise},
+            {20000 + static_cast<int>(cell.rate_hz), rate},
+            {30000 + thousandth(cell.raising_s), raising},
+            {40000 + thousandth(cell.holding_s), hold},
+            {50000 + thousandth(cell.raising_s + 0.1 * cell.holding_s), raising + ", " + hold},
+            {kinds_from, raising + ", " + hold + ", " + rate + ", " + noise}};
+}
 
 Row angle_row(const std::string& name, const Tally& tally) {
     Row row{name};
@@ -111,6 +127,23 @@ Row time_row(const std::string& name, const Tally& tally) {
             number(tally.peak_speed_pct.bias(), 1)};
 }
 
+PageTable worst_kinds(const ByValue& results) {
+    std::vector<const ByValue::value_type*> kinds;
+    for (const auto& entry : results) {
+        if (entry.first.first == kinds_from) {
+            kinds.push_back(&entry);
+        }
+    }
+    std::ranges::stable_sort(kinds, {}, [](const auto* entry) { return entry->second.highest.coverage_pct(); });
+    PageTable table{{"kind", "n", "bias", "SD", "U", "held %"}, {}};
+    for (std::size_t i = 0; i < 5; ++i) {
+        const Errors& errors = kinds[i]->second.highest;
+        table.rows.push_back({kinds[i]->first.second, std::to_string(errors.count()), number(errors.bias(), 2),
+                              number(errors.sd(), 2), number(errors.mean_u95(), 2), number(errors.coverage_pct(), 1)});
+    }
+    return table;
+}
+
 }  // namespace
 
 Section range_study(std::size_t repeats) {
@@ -124,17 +157,10 @@ Section range_study(std::size_t repeats) {
             for (const double raising_s : {0.5, 1.0, 2.0}) {
                 for (const double holding_s : {0.0, 0.8}) {
                     const Cell cell{noise_deg, rate_hz, raising_s, holding_s};
-                    const std::array names{std::pair(0, std::string("all")),
-                                           std::pair(1, "noise " + shortest_text(noise_deg) + " deg"),
-                                           std::pair(2, "rate " + std::string(rate_hz < 1000.0 ? " " : "") +
-                                                            shortest_text(rate_hz) + " Hz"),
-                                           std::pair(3, "raising in " + shortest_text(raising_s) + " s"),
-                                           std::pair(4, std::string(holding_s > 0.0 ? "top held 0.8 s" : "no hold")),
-                                           std::pair(5, "raising in " + shortest_text(raising_s) + " s, " +
-                                                            (holding_s > 0.0 ? "held" : "no hold"))};
+                    const std::vector<Label> labels = labels_of(cell);
                     for (std::size_t i = 0; i < repeats; ++i) {
                         const Measured measured = measure_simulated(simulation_of(cell, ++seed), settings);
-                        for (const auto& name : names) {
+                        for (const Label& name : labels) {
                             add_to(results[name], measured);
                         }
                         ++section.recordings;
@@ -150,10 +176,13 @@ Section range_study(std::size_t repeats) {
                      "raising time: bias %", "peak speed: bias %"},
                     {}};
     for (const auto& [name, tally] : results) {
+        if (name.first == kinds_from) {
+            continue;
+        }
         angles.rows.push_back(angle_row(name.second, tally));
         times.rows.push_back(time_row(name.second, tally));
     }
-    section.tables = {angles, times};
+    section.tables = {angles, times, worst_kinds(results)};
     const Tally& all = results.begin()->second;
     section.checks = {
         {"at least 90 % of the intervals of the highest angle hold it", all.highest.coverage_pct() >= 90.0},

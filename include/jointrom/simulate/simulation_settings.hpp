@@ -24,6 +24,8 @@ struct SimulationSetting {
     bool repeatable;  ///< each further value adds to the ones before
     /// \throws Failure usage "setting-invalid"
     void (*set)(Simulation& simulation, std::string_view text);
+
+    [[nodiscard]] std::string key() const;
 };
 
 [[nodiscard]] std::span<const SimulationSetting> simulation_settings();

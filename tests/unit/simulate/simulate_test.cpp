@@ -340,6 +340,11 @@ TEST_CASE("what cannot be simulated is refused", "[simulate][failures]") {
         simulation.logger.rate = Hertz(100000.0);
         simulation.movement.rest = Seconds(86400.0);
     }
+    SECTION("too many") {
+        simulation.file = "{participant}{trial}.csv";
+        simulation.people.students = 1000;
+        simulation.trials = 1000;
+    }
     SECTION("no angle") {
         simulation.movement.top_deg.clear();
     }
