@@ -28,7 +28,7 @@ void read_a_recording(std::string_view bytes) {
     std::istringstream nothing;
     const Trial trial = prepare_trial(read_recording(*source, "recording", settings.reading), settings, {});
     (void)measure(trial.trace, settings);
-    (void)measure_activity(trial, settings, nothing, true);
+    (void)measure_activity(trial, settings, nothing, FrequencyWish::required);
 }
 
 void read_a_calibration(std::string_view bytes) {
