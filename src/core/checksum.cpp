@@ -15,6 +15,12 @@ struct CloseFile {
     void operator()(std::FILE* file) const { std::fclose(file); }
 };
 
+/// Looked up once for the life of the process: a search among the providers takes longer than hashing a short text.
+const EVP_MD* algorithm() {
+    static const EVP_MD* const fetched = EVP_MD_fetch(nullptr, "SHA256", nullptr);
+    return fetched;
+}
+
 }  // namespace
 
 struct Sha256::State {
@@ -27,7 +33,7 @@ void Sha256::Free::operator()(State* state) const {
 }
 
 Sha256::Sha256() : state_(new State) {
-    EVP_DigestInit_ex(state_->context, EVP_sha256(), nullptr);
+    EVP_DigestInit_ex(state_->context, algorithm(), nullptr);
 }
 
 void Sha256::add(std::string_view bytes) {

@@ -3,6 +3,9 @@
 #include <fast_float/fast_float.h>
 #include <fmt/format.h>
 
+#include <array>
+#include <cassert>
+#include <charconv>
 #include <cmath>
 
 namespace jointrom {
@@ -32,7 +35,11 @@ std::string fixed_text(double value, int decimals) {
         const int figures = decimals + static_cast<int>(std::floor(std::log10(std::abs(value)))) + 1;
         return figures > 0 ? fmt::format("{:.{}e}", value, figures - 1) : "0";
     }
-    std::string text = fmt::format("{:.{}f}", value, decimals);
+    std::array<char, 512> digits;  // the largest double has 309 before the point
+    const auto [end, status] =
+        std::to_chars(digits.data(), digits.data() + digits.size(), value, std::chars_format::fixed, decimals);
+    assert(status == std::errc());
+    std::string text(digits.data(), end);
     if (text.starts_with('-') && text.find_first_not_of("-0.") == std::string::npos) {
         text.erase(0, 1);
     }

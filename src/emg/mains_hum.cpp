@@ -44,18 +44,13 @@ double power_near(const Spectrum& density, const std::vector<Hertz>& lines) {
     return sum * density.frequency_hz[1];
 }
 
-struct Densities {
-    Spectrum usual;  ///< the median over segments, so that bursts of activity do not hide hum that is always there
-    Spectrum mean;
-};
-
-std::optional<MainsHum> hum_of(const Densities& density, Hertz rate, Hertz mains) {
+std::optional<MainsHum> hum_of(const SegmentAverages& density, Hertz rate, Hertz mains) {
     constexpr int harmonics = 5;
     MainsHum hum{.mains = mains, .lines = {}, .excess_db = 0.0, .share = 0.0};
     for (int k = 1; k <= harmonics; ++k) {
         const Hertz line = alias_of(static_cast<double>(k) * mains, rate);
         const bool can_be_told = line.value() >= 5.0 && line.value() <= 0.5 * rate.value() - 2.0;
-        const double excess_db = can_be_told ? excess_db_at(density.usual, line.value()) : 0.0;
+        const double excess_db = can_be_told ? excess_db_at(density.median, line.value()) : 0.0;
         if (excess_db > least_excess_db) {
             hum.excess_db = k == 1 ? excess_db : hum.excess_db;
             if (std::ranges::find(hum.lines, line) == hum.lines.end()) {
@@ -81,10 +76,7 @@ std::optional<MainsHum> find_mains_hum(std::span<const double> samples, Hertz ra
     if (second < 8 || run.size() < 2 * second) {
         return std::nullopt;
     }
-    const auto density_of = [&](SegmentAverage average) {
-        return welch(run, rate, {.segment = second, .average = average, .most_segments = enough_segments});
-    };
-    const Densities density{density_of(SegmentAverage::median), density_of(SegmentAverage::mean)};
+    const SegmentAverages density = welch_averages(run, rate, {.segment = second, .most_segments = enough_segments});
     if (mains.is_set()) {
         return hum_of(density, rate, mains);
     }

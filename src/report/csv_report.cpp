@@ -15,6 +15,9 @@ bool looks_like_formula(std::string_view text) {
 std::string csv_text(std::string_view text) {
     const bool formula = looks_like_formula(text);
     const bool needs_quotes = text.find_first_of(",\"\r\n") != std::string_view::npos;
+    if (!formula && !needs_quotes) {
+        return std::string(text);
+    }
     std::string result(formula ? "'" : "");
     for (const char c : text) {
         result += c;

@@ -38,6 +38,7 @@ std::vector<double> bin_frequencies(std::size_t length, Hertz rate) {
 /// Squared magnitudes of the tapered segments whose starts lie `step` apart, handed to `use` one segment at a time.
 template <typename Use>
 void each_segment(Samples samples, std::size_t step, const std::vector<double>& weights, Use use) {
+    assert(std::ranges::none_of(samples, [](double x) { return std::isnan(x); }));
     const std::size_t segment = weights.size();
     std::vector<double> tapered(segment);
     std::vector<double> squares(segment / 2 + 1);
@@ -52,67 +53,76 @@ void each_segment(Samples samples, std::size_t step, const std::vector<double>& 
     }
 }
 
-std::vector<double> mean_squares(Samples samples, std::size_t step, const std::vector<double>& weights) {
+double median_of(const std::vector<double>& values) {
+    const RankedValue middle = value_of_rank(
+        values.size(), [&](std::size_t i) { return values[i]; }, [](std::size_t count) { return count / 2; });
+    return values.size() % 2 == 1 ? middle.at : 0.5 * (middle.before + middle.at);
+}
+
+/// One-sided density from the averages of squared magnitudes.
+Spectrum density(std::vector<double> squares, const std::vector<double>& weights, Hertz rate) {
+    const std::size_t segment = weights.size();
+    const double scale =
+        1.0 / (rate.value() * std::inner_product(weights.begin(), weights.end(), weights.begin(), 0.0));
+    for (std::size_t k = 0; k < squares.size(); ++k) {
+        // The bins at 0 Hz and at half the rate have no mirror image to add.
+        squares[k] *= k == 0 || 2 * k == segment ? scale : 2.0 * scale;
+    }
+    return {bin_frequencies(segment, rate), std::move(squares)};
+}
+
+Spectrum mean_density(Samples samples, std::size_t step, const std::vector<double>& weights, Hertz rate) {
     std::vector<double> sums(weights.size() / 2 + 1);
     double segments = 0.0;
     each_segment(samples, step, weights, [&](const std::vector<double>& squares) {
         std::ranges::transform(sums, squares, sums.begin(), std::plus());
         segments += 1.0;
     });
-    for (double& sum : sums) {
-        sum /= segments;
-    }
-    return sums;
+    std::ranges::transform(sums, sums.begin(), [=](double sum) { return sum / segments; });
+    return density(std::move(sums), weights, rate);
 }
 
-std::vector<double> median_squares(Samples samples, std::size_t step, const std::vector<double>& weights) {
-    std::vector<std::vector<double>> of_bins(weights.size() / 2 + 1);
-    each_segment(samples, step, weights, [&](const std::vector<double>& squares) {
-        for (std::size_t k = 0; k < squares.size(); ++k) {
-            of_bins[k].push_back(squares[k]);
-        }
-    });
-    std::vector<double> medians(of_bins.size());
-    std::ranges::transform(of_bins, medians.begin(), [](const std::vector<double>& values) {
-        const RankedValue middle = value_of_rank(
-            values.size(), [&](std::size_t i) { return values[i]; }, [](std::size_t count) { return count / 2; });
-        return values.size() % 2 == 1 ? middle.at : 0.5 * (middle.before + middle.at);
-    });
-    return medians;
-}
-
-/// The average density of segments whose starts lie `step` apart.
-Spectrum average_density(Samples samples, std::size_t segment, std::size_t step, Taper taper, SegmentAverage average,
-                         Hertz rate) {
-    assert(std::ranges::none_of(samples, [](double x) { return std::isnan(x); }));
-    if (samples.empty()) {
-        return {};
-    }
-    const std::vector<double> weights = taper_weights(taper, segment);
-    Spectrum spectrum{bin_frequencies(segment, rate), average == SegmentAverage::mean
-                                                          ? mean_squares(samples, step, weights)
-                                                          : median_squares(samples, step, weights)};
-    const double scale =
-        1.0 / (rate.value() * std::inner_product(weights.begin(), weights.end(), weights.begin(), 0.0));
-    for (std::size_t k = 0; k < spectrum.values.size(); ++k) {
-        // The bins at 0 Hz and at half the rate have no mirror image to add.
-        spectrum.values[k] *= k == 0 || 2 * k == segment ? scale : 2.0 * scale;
-    }
-    return spectrum;
+/// How far apart segments start: half their length, or so far that there are not too many.
+std::size_t step_between(std::size_t segment, std::size_t samples, std::size_t most_segments) {
+    const std::size_t half = std::max<std::size_t>(1, segment - segment / 2);
+    return std::max(half, (samples - segment) / most_segments + 1);
 }
 
 }  // namespace
 
 Spectrum welch(Samples samples, Hertz rate, WelchOptions options) {
     assert(options.segment >= 2 && options.most_segments >= 1);
-    const std::size_t segment = std::min(options.segment, samples.size());
-    const std::size_t half = std::max<std::size_t>(1, segment - segment / 2);
-    const std::size_t spread = (samples.size() - segment) / options.most_segments + 1;
-    return average_density(samples, segment, std::max(half, spread), options.taper, options.average, rate);
+    if (samples.empty()) {
+        return {};
+    }
+    const std::vector<double> weights = taper_weights(options.taper, std::min(options.segment, samples.size()));
+    return mean_density(samples, step_between(weights.size(), samples.size(), options.most_segments), weights, rate);
+}
+
+SegmentAverages welch_averages(Samples samples, Hertz rate, WelchOptions options) {
+    assert(options.segment >= 2 && options.most_segments >= 1);
+    if (samples.empty()) {
+        return {};
+    }
+    const std::vector<double> weights = taper_weights(options.taper, std::min(options.segment, samples.size()));
+    std::vector<std::vector<double>> of_bins(weights.size() / 2 + 1);
+    each_segment(samples, step_between(weights.size(), samples.size(), options.most_segments), weights,
+                 [&](const std::vector<double>& squares) {
+                     for (std::size_t k = 0; k < squares.size(); ++k) {
+                         of_bins[k].push_back(squares[k]);
+                     }
+                 });
+    std::vector<double> means, medians;
+    for (const std::vector<double>& squares : of_bins) {
+        means.push_back(std::accumulate(squares.begin(), squares.end(), 0.0) / static_cast<double>(squares.size()));
+        medians.push_back(median_of(squares));
+    }
+    return {density(std::move(means), weights, rate), density(std::move(medians), weights, rate)};
 }
 
 Spectrum periodogram(Samples samples, Hertz rate, Taper taper) {
-    return average_density(samples, samples.size(), samples.size(), taper, SegmentAverage::mean, rate);
+    return samples.empty() ? Spectrum{}
+                           : mean_density(samples, samples.size(), taper_weights(taper, samples.size()), rate);
 }
 
 Spectrum magnitude_spectrum(Samples samples, Hertz rate, std::size_t length) {

@@ -40,6 +40,7 @@ template <typename ValueAt, typename RankOf>
         return rank == 0 ? RankedValue{*place, *place} : RankedValue{*std::max_element(values.begin(), place), *place};
     };
     std::vector<double> inside;
+    inside.reserve(std::min(size, 4 * sample_size));
     double low = -infinity, high = infinity;
     if (size > 4 * sample_size) {
         const std::size_t stride = size / sample_size | 1U;

@@ -23,15 +23,9 @@ enum class Taper {
     hann   ///< raised cosine, periodic
 };
 
-enum class SegmentAverage {
-    mean,
-    median  ///< not moved by a few loud segments; ln 2 of the mean for noise
-};
-
 struct WelchOptions {
     std::size_t segment = 256;  ///< samples; a shorter signal is one segment
     Taper taper = Taper::hann;
-    SegmentAverage average = SegmentAverage::mean;
     std::size_t most_segments = static_cast<std::size_t>(-1);  ///< of a longer signal so many, spread evenly
 };
 
@@ -46,6 +40,14 @@ struct WelchOptions {
 /// \par Accuracy 1e-9 relative of SciPy 1.10.1 welch
 /// \par Reference P. D. Welch 1967, IEEE Trans Audio Electroacoust 15:70
 [[nodiscard]] Spectrum welch(std::span<const double> samples, Hertz rate, WelchOptions options = {});
+
+struct SegmentAverages {
+    Spectrum mean;
+    Spectrum median;  ///< not moved by a few loud segments; ln 2 of the mean for noise
+};
+
+/// welch(), and the median over the same segments at each frequency.
+[[nodiscard]] SegmentAverages welch_averages(std::span<const double> samples, Hertz rate, WelchOptions options = {});
 
 /// Power spectral density of all samples at once; its sum times the distance of frequencies is their variance (with n).
 [[nodiscard]] Spectrum periodogram(std::span<const double> samples, Hertz rate, Taper taper = Taper::none);
