@@ -4,6 +4,7 @@
 #include <jointrom/core/failure.hpp>
 #include <jointrom/core/near_miss.hpp>
 #include <jointrom/core/number_text.hpp>
+#include <jointrom/emg/maximal_contraction.hpp>
 
 #include <fmt/format.h>
 

@@ -22,6 +22,7 @@ const std::initializer_list<Choices> choice_lists = {
     {"mains-hz", {"50", "60", "auto", "off"}},
     {"normalise", {"peak", "none"}},
     {"onset", {"envelope", "teager-kaiser"}},
+    {"segments", {"winter", "de-leva-female", "de-leva-male", "none"}},
     {"side", {"left", "right"}},
 };
 

@@ -64,13 +64,13 @@ std::string window_text(const TimeWindow& window) {
                            : std::string();
 }
 
-std::vector<double> number_list_setting(std::string_view name, std::string_view text) {
+std::vector<double> number_list_setting(std::string_view name, std::string_view text, std::string_view example) {
     std::vector<double> values;
     for (std::string_view rest = text;;) {
         const std::size_t comma = rest.find(',');
         const auto value = parse_number(rest.substr(0, comma));
         if (!value) {
-            refuse_setting(name, text, "numbers between commas, such as 0,45,90");
+            refuse_setting(name, text, fmt::format("numbers between commas, such as {}", example));
         }
         values.push_back(*value);
         if (comma == std::string_view::npos) {

@@ -46,9 +46,6 @@ std::string text_of(const std::string& key, const Json& value) {
 }
 
 void apply(const std::string& key, const Json& value, Settings& settings) {
-    if (value.is_null()) {
-        return;  // left to the program, as in the settings of a result
-    }
     const SettingKind& kind = kind_of(key);
     if (!value.is_array()) {
         kind.set(settings, text_of(key, value));
@@ -64,15 +61,21 @@ void apply(const std::string& key, const Json& value, Settings& settings) {
 
 }  // namespace
 
-void apply_settings_file(const std::filesystem::path& path, Settings& settings) {
+void apply_settings_file(const std::filesystem::path& path, Settings& settings,
+                         std::span<const std::string_view> overruled) {
     const std::string text = read_whole_file(path, "settings file");
     try {
         const Json root = Json::parse(text);
         if (!root.is_object()) {
             refuse("the file is no JSON object", "Write { \"joint\": \"elbow\" }, for instance.");
         }
+        Settings ignored;
         for (const auto& [key, value] : root.items()) {
-            apply(key, value, settings);
+            if (value.is_null()) {
+                continue;  // left to the program, as in the settings of a result
+            }
+            const bool holds = std::ranges::find(overruled, kind_of(key).name) == overruled.end();
+            apply(key, value, holds ? settings : ignored);
         }
     } catch (const Json::parse_error& error) {
         const std::string what = error.what();

@@ -155,7 +155,7 @@ void measure_into(const BatchPlan& plan, const TrialTask& task, TrialOutcome& ou
     const Measurements measured_values = measure_all(trial, settings, of_muscles, outcome);
     fill_measured(trial, measured_values, references, outcome.row);
     outcome.repetitions = repetition_table(trial.trace, measured_values.repetitions).rows();
-    outcome.phases = phase_table(trial.trace, measured_values.phases.phases).rows();
+    outcome.phases = phase_table(trial.trace, measured_values.phases.phases, measured_values.repetitions.rows).rows();
     for (const Findings& findings : {trial.findings, measured_values.findings(), of_muscles}) {
         for (const Finding& finding : findings) {
             add_finding(task, finding, outcome);
@@ -189,8 +189,8 @@ std::span<const RowColumn> repetition_columns() {
 
 std::span<const RowColumn> phase_columns() {
     static const std::vector<RowColumn> columns =
-        row_columns({"phase", "direction", "start_s", "end_s", "duration_s", "start_deg", "end_deg", "excursion_deg",
-                     "peak_velocity_deg_s", "mean_velocity_deg_s"});
+        row_columns({"repetition", "phase", "direction", "start_s", "end_s", "duration_s", "start_deg", "end_deg",
+                     "excursion_deg", "peak_velocity_deg_s", "mean_velocity_deg_s"});
     return columns;
 }
 

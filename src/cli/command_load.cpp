@@ -7,10 +7,11 @@
 #include <jointrom/analysis/measure_activity.hpp>
 #include <jointrom/core/failure.hpp>
 #include <jointrom/load/load_request.hpp>
+#include <jointrom/load/static_load.hpp>
 #include <jointrom/report/load_tables.hpp>
 
-#include <algorithm>
-#include <map>
+#include <fmt/format.h>
+
 #include <memory>
 #include <optional>
 #include <utility>
@@ -19,92 +20,67 @@ namespace jointrom::cli {
 namespace {
 
 struct LoadOptions : TrialOptions {
-    std::map<std::string, std::string> texts;  ///< what was typed, by name of the option; empty when it was not
-    std::vector<std::string> load_kg;
-    std::vector<std::string> load_at_m;
-    bool quasi_static = false;
+    std::vector<std::string> at_deg;  ///< angles to hold instead of a recording
+    std::string by;
     bool series = false;
     bool activity = false;
-
-    [[nodiscard]] double number(const std::string& name, double otherwise) const {
-        const std::string& typed = texts.at(name);
-        return typed.empty() ? otherwise : number_setting(name, typed);
-    }
 };
 
-std::vector<double> numbers(std::string_view name, const std::vector<std::string>& texts) {
-    std::vector<double> values;
-    for (const std::string& text : texts) {
-        values.push_back(number_setting(name, text));
+void refuse_beside_angles(const LoadOptions& options) {
+    const char* const other = !options.file.empty() ? "a recording"
+                              : options.series      ? "--series"
+                              : options.activity    ? "--activity"
+                              : !options.by.empty() ? "--by"
+                                                    : nullptr;
+    if (other != nullptr) {
+        throw Failure(FailureKind::usage, "load-twice", fmt::format("--at-deg and {} do not go together", other),
+                      "--at-deg computes a limb held still, on paper; a recording has its own angles.");
     }
-    return values;
 }
 
-std::string joined(const std::vector<std::string>& texts) {
-    std::string text;
-    for (const std::string& one : texts) {
-        text += (text.empty() ? "" : ",") + one;
-    }
-    return text;
-}
-
-LoadRequest request_of(const LoadOptions& options) {
-    LoadRequest request;
-    request.body = {.mass_kg = options.number("--body-mass-kg", request.body.mass_kg),
-                    .height_m = options.number("--height-m", request.body.height_m)};
-    if (const std::string set = options.texts.at("--segments"); !set.empty()) {
-        request.segments = set;
-    }
-    request.segment_kg = options.number("--segment-kg", request.segment_kg);
-    request.segment_at_m = options.number("--segment-at-m", request.segment_at_m);
-    request.load_kg = numbers("--load-kg", options.load_kg);
-    request.load_at_m = numbers("--load-at-m", options.load_at_m);
-    request.load_u_kg = options.number("--load-u-kg", request.load_u_kg);
-    request.load_at_u_m = options.number("--load-at-u-m", request.load_at_u_m);
-    request.posture = options.texts.at("--posture");
-    request.posture_angle = Degrees(options.number("--posture-deg", request.posture_angle.value()));
-    request.posture_u = Degrees(options.number("--posture-u-deg", request.posture_u.value()));
-    request.gravity_m_s2 = options.number("--gravity-m-s2", request.gravity_m_s2);
-    request.quasi_static = options.quasi_static;
-    return request;
-}
-
-std::optional<MuscleAttachment> muscle_of(const LoadOptions& options) {
-    const std::string arm = options.texts.at("--moment-arm-m");
-    if (arm.empty()) {
-        if (!options.texts.at("--pull-deg").empty()) {
-            throw Failure(FailureKind::usage, "moment-arm-missing", "--pull-deg needs --moment-arm-m",
-                          "Say how far from the joint the muscle takes hold, such as --moment-arm-m 0.04.");
+/// The limb held still at stated angles, without a recording.
+ExitStatus run_held(const LoadOptions& options, Console& console) {
+    refuse_beside_angles(options);
+    const Settings settings = options.settings.settings();
+    const JointMotion& motion =
+        settings.joint.empty() ? unknown_joint_motion() : joint_motion(settings.joint, settings.motion);
+    Report report;
+    report.schema = "jointrom-load";
+    report.title = fmt::format("load on the joint, held still: {} {}", motion.joint, motion.motion);
+    report.settings = options.settings.in_force(settings);
+    const LoadModel model = load_model(motion, settings.load, report.findings);
+    const std::optional<MuscleAttachment> muscle = muscle_of(settings.load);
+    std::vector<StaticLoad> loads;
+    for (const std::string& typed : options.at_deg) {
+        for (const double angle_deg : number_list_setting("--at-deg", typed)) {
+            loads.push_back(static_load(motion, model, Degrees(angle_deg), muscle));
         }
-        return std::nullopt;
     }
-    return muscle_attachment(number_setting("--moment-arm-m", arm),
-                             Degrees(options.number("--pull-deg", Degrees().value())));
-}
-
-void add_settings(const LoadOptions& options, Report& report) {
-    report.settings.emplace_back("load_kg", joined(options.load_kg));
-    report.settings.emplace_back("load_at_m", joined(options.load_at_m));
-    for (const auto& [name, typed] : options.texts) {
-        std::string key = name.substr(2);
-        std::ranges::replace(key, '-', '_');
-        report.settings.emplace_back(std::move(key), typed);
-    }
-    report.settings.emplace_back("quasi_static", options.quasi_static ? "true" : "false");
+    const StaticLoadView view{motion, model, loads, muscle};
+    report.tables = {static_load_table(view)};
+    report.remarks = static_load_remarks(view);
+    report.budgets = static_load_budgets(view);
+    options.output.write(report, console);
+    return exit_done;
 }
 
 ExitStatus run_load(const LoadOptions& options, Console& console) {
+    if (!options.at_deg.empty()) {
+        return run_held(options, console);
+    }
+    if (options.file.empty()) {
+        throw Failure(FailureKind::usage, "load-nothing", "there is neither a recording nor an angle",
+                      "Name a file, or the angles of a limb held still with --at-deg.");
+    }
     const Settings settings = options.settings.settings();
-    const LoadRequest request = request_of(options);
-    const std::string rows = options.texts.at("--by");
     const Format form = options.output.chosen_format(options.series ? Format::csv : Format::table);
     if (options.series && form == Format::table) {
         throw Failure(FailureKind::usage, "format-unknown", "--format is table, expected csv or json for a series");
     }
-    const std::optional<MuscleAttachment> muscle = muscle_of(options);
+    const std::optional<MuscleAttachment> muscle = muscle_of(settings.load);
     const Trial trial = options.trial(settings, console);
     Report report = options.report(trial, settings, "jointrom-load", "load on the joint");
-    const LoadModel model = load_model(trial.trace.motion(), request, report.findings);
+    const LoadModel model = load_model(trial.trace.motion(), settings.load, report.findings);
     const MovementPhases phases = movement_phases(trial.trace, settings.phases);
     const Repetitions found = repetitions(trial.trace, phases, {.with_smoothness = false});
     const JointLoad load = joint_load(trial.trace, model, phases.phases, found.rows);
@@ -116,7 +92,6 @@ ExitStatus run_load(const LoadOptions& options, Console& console) {
                                measured.activity.findings.end());
     }
 
-    add_settings(options, report);
     report.findings.insert(report.findings.end(), found.findings.begin(), found.findings.end());
     report.findings.insert(report.findings.end(), load.findings.begin(), load.findings.end());
     if (form != Format::table) {
@@ -133,7 +108,7 @@ ExitStatus run_load(const LoadOptions& options, Console& console) {
         return exit_done;
     }
     report.tables = {load_phase_table(view), load_repetition_table(view), load_summary_table(view)};
-    if (rows == "repetition") {
+    if (options.by == "repetition") {
         std::swap(report.tables[0], report.tables[1]);
     }
     const std::vector<std::string> remarks = load_remarks(view);
@@ -147,34 +122,17 @@ ExitStatus run_load(const LoadOptions& options, Console& console) {
 
 Action attach_load(OptionList& list) {
     auto options = std::make_shared<LoadOptions>();
-    const auto add = [&](const char* name, const char* type, const char* help) {
-        return list.value(name, options->texts[name], type, help);
-    };
-    list.group("What hangs on the joint");
-    list.values("--load-kg", options->load_kg, "M", "mass of a load, held or strapped on, in kg");
-    list.values("--load-at-m", options->load_at_m, "L", "its distance from the joint's axis, in m; one for each load");
-    add("--load-u-kg", "U", "standard uncertainty of a load's mass, in kg; otherwise 2 % at most");
-    add("--load-at-u-m", "U", "standard uncertainty of its distance, in m; otherwise 0.01 m at most");
-    add("--body-mass-kg", "M", "mass of the body in kg, for the limb's own weight");
-    add("--height-m", "H", "height of the body, in m");
-    add("--segments", "SET", "parameters of the limb: winter, de-leva-female, de-leva-male, or none to leave it out")
-        .suggest({"winter", "de-leva-female", "de-leva-male", "none"});
-    add("--segment-kg", "M", "mass of the limb beyond the joint in kg, if it is known");
-    add("--segment-at-m", "L", "distance of its centre of mass from the joint, in m");
-    list.group("How it moves");
-    add("--posture", "NAME", "how the near part is held: hanging, sitting, supine, ...; docs/methods/joint-load.md");
-    add("--posture-deg", "A", "the limb in neutral: degrees from hanging, in the positive direction of the motion");
-    add("--posture-u-deg", "U", "standard uncertainty of that, in degrees");
-    add("--gravity-m-s2", "G", "gravity, in m/s2").otherwise("9.80665");
-    list.flag("--quasi-static", options->quasi_static, "leave the acceleration out, as if held still");
-    list.group("Muscle force");
-    add("--moment-arm-m", "R", "distance at which a muscle pulls, in m, such as 0.04");
-    add("--pull-deg", "A", "angle between muscle and bone, in degrees; adds the force in the joint");
-    list.group("Muscle activity");
-    list.flag("--activity", options->activity, "name the muscles that were active in each phase, from their EMG");
-    options->attach(list, {SettingGroup::activity, SettingGroup::phases}, true);
+    options->attach(list, {SettingGroup::load, SettingGroup::activity, SettingGroup::phases},
+                    {.may_explain = true, .needs_file = false});
+    list.group("Without a recording");
+    list.values(
+        "--at-deg", options->at_deg, "A",
+        "hold the limb still at this joint angle, in degrees, as in a problem on paper; or at several, 30,60,90");
     list.group("Output");
-    add("--by", "ROWS", "phase or repetition: which rows CSV holds").one_of({"phase", "repetition"}).otherwise("phase");
+    list.flag("--activity", options->activity, "name the muscles that were active in each phase, from their EMG");
+    list.value("--by", options->by, "ROWS", "phase or repetition: which rows CSV holds")
+        .one_of({"phase", "repetition"})
+        .otherwise("phase");
     list.flag("--series", options->series, "moment, power and energy over time instead");
     return [options](Console& console) { return run_load(*options, console); };
 }

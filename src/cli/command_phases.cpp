@@ -13,7 +13,8 @@ ExitStatus run_phases(const TrialOptions& options, Console& console) {
     const Trial trial = options.trial_of_angle(settings, console);
     const MovementPhases found = movement_phases(trial.trace, settings.phases);
     Report report = options.report(trial, settings, "jointrom-phases", "phases of movement");
-    report.tables.push_back(phase_table(trial.trace, found.phases));
+    const Repetitions counted = repetitions(trial.trace, found, {.with_smoothness = false});
+    report.tables.push_back(phase_table(trial.trace, found.phases, counted.rows));
     options.output.write(report, console);
     return exit_done;
 }

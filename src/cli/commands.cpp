@@ -59,7 +59,8 @@ constexpr auto command_table = std::to_array<Command>({
      attach_activity},
     {"load", "moment, power and work of the muscles about the joint, by phase",
      "jointrom load P03_left_elbow.csv --body-mass-kg 64 --height-m 1.70 --load-kg 2 --load-at-m 0.32\n"
-     "jointrom load P05_right_knee.csv --posture sitting --segment-kg 3.9 --segment-at-m 0.26 --explain",
+     "jointrom load P05_right_knee.csv --posture sitting --segment-kg 3.9 --segment-at-m 0.26 --explain\n"
+     "jointrom load --joint elbow --at-deg 90 --segment-kg 2.5 --segment-at-m 0.16 --load-kg 4 --load-at-m 0.38",
      attach_load},
     {"norms", "reference values of joint motion, their sources and gaps",
      "jointrom norms --joint elbow --motion flexion --sex F --age 30\n"

@@ -20,27 +20,31 @@ std::string heading_of(SettingGroup group) {
     case SettingGroup::turning_points:
         return "Turning points";
     case SettingGroup::activity:
+        return "Muscle activity";
+    case SettingGroup::load:
         break;
     }
-    return "Muscle activity";
+    return "Load on the joint";
 }
 
 }  // namespace
 
 void SettingOptions::attach(OptionList& list, std::vector<SettingGroup> groups) {
     groups_ = std::move(groups);
-    for (const SettingKind& kind : setting_catalogue()) {
-        if (std::ranges::find(groups_, kind.group) == groups_.end()) {
-            continue;
-        }
-        list.group(heading_of(kind.group));
-        if (kind.value.empty()) {
-            list.on_or_off(kind.name, switches_[kind.name], kind.help);
-        } else {
-            list.values("--" + std::string(kind.name), texts_[kind.name], kind.value, kind.help)
-                .suggest(setting_choices(kind.name))
-                .otherwise(kind.text(Settings()))
-                .repeats(kind.repeatable);
+    for (const SettingGroup group : groups_) {
+        list.group(heading_of(group));
+        for (const SettingKind& kind : setting_catalogue()) {
+            if (kind.group != group) {
+                continue;
+            }
+            if (kind.value.empty()) {
+                list.on_or_off(kind.name, switches_[kind.name], kind.help);
+            } else {
+                list.values("--" + std::string(kind.name), texts_[kind.name], kind.value, kind.help)
+                    .suggest(setting_choices(kind.name))
+                    .otherwise(kind.text(Settings()))
+                    .repeats(kind.repeatable);
+            }
         }
     }
     list.group("Settings")
@@ -50,7 +54,13 @@ void SettingOptions::attach(OptionList& list, std::vector<SettingGroup> groups) 
 Settings SettingOptions::settings() const {
     Settings result;
     if (!file_.empty()) {
-        apply_settings_file(file_, result);
+        std::vector<std::string_view> typed;
+        for (const auto& [name, texts] : texts_) {
+            if (!texts.empty()) {
+                typed.push_back(name);
+            }
+        }
+        apply_settings_file(file_, result, typed);
     }
     for (const SettingKind& kind : setting_catalogue()) {
         if (const auto typed = texts_.find(kind.name); typed != texts_.end()) {

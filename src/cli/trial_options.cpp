@@ -6,12 +6,16 @@
 
 namespace jointrom::cli {
 
-void TrialOptions::attach(OptionList& list, std::vector<SettingGroup> more, bool may_explain) {
-    list.argument("file", file, "FILE", "the recording, as the logger exported it; - for standard input").required();
+void TrialOptions::attach(OptionList& list, std::vector<SettingGroup> more, Extent extent) {
+    const auto argument =
+        list.argument("file", file, "FILE", "the recording, as the logger exported it; - for standard input");
+    if (extent.needs_file) {
+        argument.required();
+    }
     std::vector<SettingGroup> groups{SettingGroup::reading, SettingGroup::joint, SettingGroup::angle};
     groups.insert(groups.end(), more.begin(), more.end());
     settings.attach(list, std::move(groups));
-    output.attach(list, may_explain);
+    output.attach(list, extent.may_explain);
 }
 
 Trial TrialOptions::trial(const Settings& chosen, Console& console) const {

@@ -11,6 +11,7 @@
 #include <jointrom/report/result_table.hpp>
 
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace jointrom::cli {
@@ -20,8 +21,16 @@ struct TrialOptions {
     SettingOptions settings;
     OutputOptions output;
 
+    /// What --explain can explain, and whether the command has something to do without a recording.
+    struct Extent {
+        bool may_explain = false;
+        bool needs_file = true;
+    };
     /// \param more groups of settings beside reading, joint and angle
-    void attach(OptionList& list, std::vector<SettingGroup> more = {}, bool may_explain = false);
+    void attach(OptionList& list, std::vector<SettingGroup> more, Extent extent);
+    void attach(OptionList& list, std::vector<SettingGroup> more = {}, bool may_explain = false) {
+        attach(list, std::move(more), Extent{.may_explain = may_explain});
+    }
 
     [[nodiscard]] Trial trial(const Settings& chosen, Console& console) const;
     /// Where the muscles do not matter.

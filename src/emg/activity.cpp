@@ -1,16 +1,14 @@
 #include <jointrom/emg/activity.hpp>
 
 #include "emg/activity_figures.hpp"
+#include "emg/activity_frequencies.hpp"
 #include "emg/activity_lags.hpp"
 #include "emg/activity_pairs.hpp"
+#include "emg/activity_reference.hpp"
 #include "emg/burst_search.hpp"
-#include "emg/longest_run.hpp"
+#include "emg/swapped_channels.hpp"
 
 #include <jointrom/core/failure.hpp>
-#include <jointrom/core/near_miss.hpp>
-#include <jointrom/signal/moving_window.hpp>
-
-#include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
@@ -51,30 +49,21 @@ class Measurement {
 
     ActivityResult run() {
         prepare_muscles();
-        for (const MuscleMaximum& maximum : options_.maxima) {
-            check(maximum);
-        }
+        check_maxima(result_, options_.maxima);
         for (MuscleActivity& muscle : result_.muscles) {
             measure(muscle);
         }
-        refuse_without_frequencies();
-        judge_swapped();
+        require_frequencies(options_, result_);
+        judge_swapped(trace_.motion(), result_);
         measure_pairs(trace_, repetitions_.rows, options_, result_);
         join_alike(result_.findings);
         return std::move(result_);
     }
 
   private:
-    void note(std::string_view code, std::string text) { result_.findings.emplace_back(code, std::move(text)); }
     void prepare_muscles();
-    void check(const MuscleMaximum& maximum) const;
-    void normalise(MuscleActivity& muscle, SampleSpan measured);
     void measure(MuscleActivity& muscle);
     void name_contractions(MuscleActivity& muscle) const;
-    void measure_frequencies(MuscleActivity& muscle);
-    [[nodiscard]] std::vector<FrequencyRow> frequency_rows() const;
-    void refuse_without_frequencies();
-    void judge_swapped();
 
     const Recording& recording_;
     const AngleTrace& trace_;
@@ -117,54 +106,9 @@ void Measurement::prepare_muscles() {
     }
 }
 
-void Measurement::check(const MuscleMaximum& maximum) const {
-    if (!maximum.muscle.empty()) {
-        (void)muscle_named(result_, maximum.muscle, "--mvc");
-    }
-    if (!(maximum.value > 0.0) || !std::isfinite(maximum.value)) {
-        throw Failure(FailureKind::usage, "mvc-invalid",
-                      fmt::format("--mvc: a maximum of {:g}{}{} cannot be compared with", maximum.value,
-                                  maximum.muscle.empty() ? "" : " for ", maximum.muscle),
-                      "It is the mean rectified activity of a maximal contraction, in the channel's unit, above 0.");
-    }
-}
-
-void Measurement::normalise(MuscleActivity& muscle, SampleSpan measured) {
-    const EmgSignal& signal = muscle.signal;
-    switch (options_.normalisation) {
-    case Normalisation::none:
-        muscle.unit = signal.unit.empty() ? "reading" : signal.unit;
-        return;
-    case Normalisation::peak:
-        muscle.unit = "% of peak";
-        muscle.reference = peak_of(signal, measured);
-        return;
-    case Normalisation::mvc:
-        break;
-    }
-    const auto own = std::ranges::find_if(
-        options_.maxima, [&](const MuscleMaximum& maximum) { return edit_distance(maximum.muscle, signal.name) == 0; });
-    const auto any =
-        own == options_.maxima.end() ? std::ranges::find(options_.maxima, "", &MuscleMaximum::muscle) : own;
-    if (any == options_.maxima.end()) {
-        throw Failure(FailureKind::usage, "mvc-missing",
-                      fmt::format("--mvc: no maximum is known for '{}'", signal.name),
-                      fmt::format("Add --mvc \"{}=VALUE\", a recording of its maximal contraction, or use "
-                                  "--normalise peak.",
-                                  signal.name));
-    }
-    muscle.unit = "% of MVC";
-    muscle.reference = any->value;
-    constexpr double clearly_more = 1.2;  // the envelope's peak may exceed a mean over half a second
-    if (const double peak = peak_of(signal, measured); peak > clearly_more * muscle.reference) {
-        note("mvc-exceeded",
-             fmt::format("'{}': reaches {:.4g} % of its maximum", signal.name, 100.0 * peak / muscle.reference));
-    }
-}
-
 void Measurement::measure(MuscleActivity& muscle) {
     const SampleSpan measured = muscle.signal.span(trace_.start(), trace_.time(trace_.size()));
-    normalise(muscle, measured);
+    find_reference(options_, measured, muscle, result_.findings);
     const double factor = std::isnan(muscle.reference) ? 1.0 : 100.0 / muscle.reference;
     const FoundBursts found = find_bursts(muscle.signal, trace_, phases_.phases, options_, result_.findings);
     const MeasuredMuscle figures{
@@ -181,7 +125,7 @@ void Measurement::measure(MuscleActivity& muscle) {
                                                      : std::numeric_limits<double>::quiet_NaN();
     name_contractions(muscle);
     measure_lags(trace_, repetitions_.rows, muscle);
-    measure_frequencies(muscle);
+    measure_frequencies(options_.frequencies, phases_.phases, repetitions_.rows, muscle);
 }
 
 /// Of the muscles that work against the load; what their antagonists do has no such name.
@@ -193,110 +137,11 @@ void Measurement::name_contractions(MuscleActivity& muscle) const {
         row.contraction = contraction_in(row.kind, *resisted_);
     }
     for (RepetitionActivity& row : muscle.repetitions) {
-        row.contraction = row.kind ? contraction_in(*row.kind, *resisted_) : MuscleContraction::none;
-    }
-}
-
-std::vector<FrequencyRow> Measurement::frequency_rows() const {
-    constexpr std::size_t enough_repetitions = 3;
-    constexpr double long_hold_s = 3.0;
-    const Phase* hold = nullptr;
-    for (const Phase& phase : phases_.phases) {
-        if (phase.kind == PhaseKind::holding && (hold == nullptr || phase.duration() > hold->duration())) {
-            hold = &phase;
-        }
-    }
-    std::vector<FrequencyRow> rows;
-    if (repetitions_.rows.size() < enough_repetitions && hold != nullptr && hold->duration().value() >= long_hold_s) {
-        for (Seconds from = hold->start; from + Seconds(1.0) <= hold->end; from = from + Seconds(1.0)) {
-            rows.push_back({.start = from, .end = from + Seconds(1.0)});
-        }
-        return rows;
-    }
-    for (const Repetition& repetition : repetitions_.rows) {
-        rows.push_back({.repetition = repetition.number, .start = repetition.start, .end = repetition.end});
-    }
-    return rows;
-}
-
-void Measurement::measure_frequencies(MuscleActivity& muscle) {
-    const EmgSignal& signal = muscle.signal;
-    if (options_.frequencies == FrequencyWish::none || !signal.has_frequencies()) {
-        return;
-    }
-    std::vector<double> time_s;
-    std::vector<double> medians;
-    std::vector<double> means;
-    muscle.frequencies = frequency_rows();
-    for (FrequencyRow& row : muscle.frequencies) {
-        row.frequencies = emg_frequencies(slice(signal.samples, signal.span(row.start, row.end)), signal.rate);
-        time_s.push_back(0.5 * (row.start + row.end).value());
-        medians.push_back(row.frequencies.median.value());
-        means.push_back(row.frequencies.mean.value());
-    }
-    muscle.median_trend = trend_of(time_s, medians);
-    muscle.mean_trend = trend_of(time_s, means);
-}
-
-void Measurement::refuse_without_frequencies() {
-    const bool are_required = options_.frequencies == FrequencyWish::required;
-    if (!are_required && options_.onset != OnsetSignal::teager_kaiser) {
-        return;
-    }
-    const auto can = [](const MuscleActivity& muscle) { return muscle.signal.has_frequencies(); };
-    if (std::ranges::none_of(result_.muscles, can)) {
-        const EmgSignal& signal = result_.muscles.front().signal;
-        throw Failure(FailureKind::usage, "emg-rate-too-low",
-                      fmt::format("{} needs a raw electromyogram at 1000 Hz or more; '{}' is {} at {:.4g} Hz",
-                                  are_required ? "--frequencies" : "--onset teager-kaiser", signal.name,
-                                  name_of(signal.form), signal.rate.value()),
-                      "What lies above half the logger's rate is folded down and cannot be told apart again.");
-    }
-    for (const MuscleActivity& muscle : result_.muscles) {
-        if (!can(muscle)) {
-            note("emg-no-frequencies", fmt::format("'{}': {} at {:.4g} Hz", muscle.signal.name,
-                                                   name_of(muscle.signal.form), muscle.signal.rate.value()));
-        }
-    }
-}
-
-/// A muscle works hardest where it shortens. When those named for a direction work clearly more in the other, channels
-/// are swapped or the sign of the angle is wrong.
-void Measurement::judge_swapped() {
-    constexpr double clearly = 0.1;
-    constexpr double clearly_alone = 0.33;
-    std::string names;
-    std::size_t known = 0;
-    double least = 1.0;
-    for (const MuscleActivity& muscle : result_.muscles) {
-        const double sum = muscle.raising_mean + muscle.lowering_mean;
-        if (!muscle.action || !(sum > 0.0)) {
-            continue;
-        }
-        const double more_raising = (muscle.raising_mean - muscle.lowering_mean) / sum;
-        least = std::min(least, *muscle.action == Toward::positive ? -more_raising : more_raising);
-        ++known;
-        names += fmt::format("{}'{}' works {:.1f} times as much toward {}", names.empty() ? "" : ", ",
-                             muscle.signal.name, std::max(muscle.rise_to_fall, 1.0 / muscle.rise_to_fall),
-                             more_raising > 0.0 ? trace_.motion().positive : trace_.motion().negative);
-    }
-    if (known > 0 && least > (known > 1 ? clearly : clearly_alone)) {
-        note("emg-swapped", names + ", against what its name says");
+        row.contraction = row.kind ? contraction_in(*row.kind, *resisted_) : Contraction::undecided;
     }
 }
 
 }  // namespace
-
-double maximum_of(const EmgSignal& signal, Seconds window) {
-    const auto samples = static_cast<std::size_t>(std::max(1.0, std::round(window.value() * signal.rate.value())));
-    std::vector<double> magnitude(signal.samples.size());
-    std::ranges::transform(signal.samples, magnitude.begin(), [](double x) { return std::abs(x); });
-    double highest = std::numeric_limits<double>::quiet_NaN();
-    for (const double mean : moving_mean(magnitude, samples, WindowEnds::missing)) {
-        highest = std::isnan(mean) || mean <= highest ? highest : mean;
-    }
-    return highest;
-}
 
 ActivityResult muscle_activity(const Recording& recording, const AngleTrace& trace, const MovementPhases& phases,
                                const Repetitions& repetitions, const ActivityOptions& options) {

@@ -35,12 +35,6 @@ std::vector<SampleSpan> spans_of(const EmgSignal& signal, std::span<const Phase>
     return spans;
 }
 
-const Repetition* repetition_with(const Phase& phase, std::span<const Repetition> repetitions) {
-    const Seconds middle = 0.5 * (phase.start + phase.end);
-    const auto next = std::ranges::upper_bound(repetitions, middle, {}, &Repetition::end);
-    return next != repetitions.end() && next->start <= middle ? &*next : nullptr;
-}
-
 }  // namespace
 
 ActivityFigures figures_in(const MeasuredMuscle& muscle, std::span<const SampleSpan> spans) {

@@ -1,10 +1,10 @@
 #include "emg/burst_search.hpp"
 
 #include "emg/activity_figures.hpp"
+#include "emg/onset_signal.hpp"
 #include "emg/stretches.hpp"
 
 #include <jointrom/core/failure.hpp>
-#include <jointrom/emg/envelope.hpp>
 #include <jointrom/signal/moving_window.hpp>
 
 #include <fmt/format.h>
@@ -17,15 +17,6 @@ namespace jointrom {
 namespace {
 
 constexpr double shortest_rest_s = 0.5;
-
-/// Faster than the envelope that strength is read from, so that onsets are not smeared.
-std::vector<double> onset_signal(const EmgSignal& signal, OnsetSignal kind) {
-    const Hertz cutoff = std::min(Hertz(50.0), 0.2 * signal.rate);
-    if (kind == OnsetSignal::teager_kaiser && signal.has_frequencies()) {
-        return linear_envelope(teager_kaiser_energy(signal.samples), cutoff, signal.rate);
-    }
-    return signal.form == EmgForm::envelope ? signal.envelope : linear_envelope(signal.samples, cutoff, signal.rate);
-}
 
 /// Rest phases that are long enough, without what lies next to a movement: a muscle starts before the joint does.
 std::vector<SampleSpan> rests(const EmgSignal& signal, const AngleTrace& trace, std::span<const Phase> phases) {

@@ -44,9 +44,34 @@ class Confirmed {
                     : !(mean_from(i) > threshold_));
     }
 
+    /// is_below() with time turned round.
+    [[nodiscard]] bool was_below(std::size_t i) const {
+        if (envelope_[i] > threshold_) {
+            return false;
+        }
+        const std::size_t first = i + 1 - std::min(window_, i + 1);
+        return confirmation_ == Confirmation::every_sample
+                   ? std::ranges::none_of(slice(envelope_, {first, i + 1}), [&](double x) { return x > threshold_; })
+                   : !(mean_until(i) > threshold_);
+    }
+
+    /// Where a burst starts when time runs backward from the highest sample of the window that
+    /// confirmed it: that window reaches into the burst and makes an onset of any noise above the threshold before it.
+    [[nodiscard]] std::size_t start_of(SampleSpan burst) const {
+        const auto window = slice(envelope_, {burst.first, std::min(burst.first + window_, burst.last)});
+        auto start = burst.first + static_cast<std::size_t>(std::ranges::max_element(window) - window.begin());
+        while (start > burst.first && !was_below(start - 1)) {
+            --start;
+        }
+        return start;
+    }
+
   private:
     /// moving_mean() centres its window; half a window further on stands the mean of the one that starts at i.
     [[nodiscard]] double mean_from(std::size_t i) const { return means_[std::min(i + window_ / 2, means_.size() - 1)]; }
+    [[nodiscard]] double mean_until(std::size_t i) const {
+        return means_[i + 1 + window_ / 2 - std::min(window_, i + 1 + window_ / 2)];
+    }
 
     std::span<const double> envelope_;
     double threshold_;
@@ -100,6 +125,9 @@ std::vector<SampleSpan> active_bursts(std::span<const double> envelope, Hertz ra
             }
             is_active = !is_active;
         }
+    }
+    for (SampleSpan& burst : bursts) {
+        burst.first = confirmed.start_of(burst);
     }
     return cleaned_bursts(std::move(bursts), samples_in(options.min_gap, rate), samples_in(options.min_burst, rate));
 }

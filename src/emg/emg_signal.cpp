@@ -1,5 +1,7 @@
 #include <jointrom/emg/emg_signal.hpp>
 
+#include "emg/longest_run.hpp"
+
 #include <jointrom/core/failure.hpp>
 #include <jointrom/emg/emg_quality.hpp>
 #include <jointrom/emg/envelope.hpp>
@@ -62,6 +64,12 @@ class Conditioning {
             note("emg-unplugged", facts.count == 0 ? "no samples" : fmt::format("{:.4g} all the time", facts.min));
             return std::nullopt;
         }
+        constexpr double beyond_any_sensor = 1e100;
+        if (!(std::max(-facts.min, facts.max) < beyond_any_sensor)) {
+            note("emg-unplugged", fmt::format("values up to {:.3g}", std::max(-facts.min, facts.max)));
+            return std::nullopt;
+        }
+        const std::size_t longest = longest_run(channel_.samples).size();
         signal_ = {.name = channel_.name,
                    .unit = channel_.unit,
                    .form = options_.form.value_or(emg_form_of(channel_.samples, rate_)),
@@ -69,6 +77,8 @@ class Conditioning {
                    .rate = rate_,
                    .samples = std::move(channel_.samples),
                    .envelope = {},
+                   .unfiltered = {},
+                   .filter = {},
                    .steps = {}};
         judge();
         if (signal_.form == EmgForm::raw) {
@@ -77,8 +87,9 @@ class Conditioning {
         make_envelope();
         const bool is_usable = std::ranges::any_of(signal_.envelope, [](double x) { return !std::isnan(x); });
         if (!is_usable) {
-            note("emg-too-short", fmt::format("{} samples at {:.4g} Hz are too few for the filters to settle",
-                                              facts.count, rate_.value()));
+            note("emg-too-short",
+                 fmt::format("{}{} samples at {:.4g} Hz are too few for the filters to settle",
+                             longest < facts.count ? "pieces of at most " : "", longest, rate_.value()));
             return std::nullopt;
         }
         return std::move(signal_);
@@ -166,10 +177,11 @@ void Conditioning::condition(double mean) {
         sample -= mean;
     }
     step(fmt::format("offset of {:.4g}{}{} taken off", mean, channel_.unit.empty() ? "" : " ", channel_.unit));
-    const Sections sections = band_filter();
+    const Sections& sections = signal_.filter = band_filter();
     // A notch rings longer, but little; the band decides how long a piece must be.
     const Sections band(sections.begin(), sections.begin() + std::min<std::ptrdiff_t>(2, std::ssize(sections)));
     leave_out_short_pieces(settling_samples(band));
+    signal_.unfiltered = signal_.samples;
     if (!sections.empty()) {
         change_finite_runs(signal_.samples, [&](std::span<double> run) { zero_phase_in_place(run, sections); });
     }

@@ -118,32 +118,18 @@ std::optional<Toward> find_muscle_action(std::string_view muscle, const JointMot
     return std::nullopt;
 }
 
-std::string_view name_of(MuscleContraction contraction) {
-    switch (contraction) {
-    case MuscleContraction::none:
-        return "";
-    case MuscleContraction::concentric:
-        return "concentric";
-    case MuscleContraction::isometric:
-        return "isometric";
-    case MuscleContraction::eccentric:
-        break;
-    }
-    return "eccentric";
-}
-
-MuscleContraction contraction_in(PhaseKind phase, Toward resisted) {
+Contraction contraction_in(PhaseKind phase, Toward resisted) {
     switch (phase) {
     case PhaseKind::rest:
-        return MuscleContraction::none;
+        return Contraction::undecided;
     case PhaseKind::holding:
-        return MuscleContraction::isometric;
+        return Contraction::isometric;
     case PhaseKind::raising:
-        return resisted == Toward::positive ? MuscleContraction::concentric : MuscleContraction::eccentric;
+        return resisted == Toward::positive ? Contraction::concentric : Contraction::eccentric;
     case PhaseKind::lowering:
         break;
     }
-    return resisted == Toward::negative ? MuscleContraction::concentric : MuscleContraction::eccentric;
+    return resisted == Toward::negative ? Contraction::concentric : Contraction::eccentric;
 }
 
 }  // namespace jointrom

@@ -98,13 +98,6 @@ Contraction contraction_of(PhaseKind kind, const SpanLoad& load) {
                                     : Contraction::mixed;
 }
 
-std::optional<std::size_t> repetition_of(SampleSpan span, std::span<const Repetition> repetitions) {
-    const std::size_t middle = span.first + span.size() / 2;
-    const auto found =
-        std::ranges::find_if(repetitions, [&](const Repetition& row) { return row.span.contains(middle); });
-    return found == repetitions.end() ? std::nullopt : std::optional(found->number);
-}
-
 void judge(const AngleTrace& trace, const LoadModel& model, JointLoad& load) {
     constexpr double slow_rate_hz = 20.0;  // design choice: a movement of half a second has ten samples
     constexpr double noisy_share = 0.1;    // design choice
@@ -139,22 +132,6 @@ std::string name_of(MuscleGroup group, const JointMotion& motion) {
     case MuscleGroup::both:
         return fmt::format("{} and {}", muscles_toward(motion.positive), muscles_toward(motion.negative));
     case MuscleGroup::undecided:
-        break;
-    }
-    return {};
-}
-
-std::string_view name_of(Contraction contraction) {
-    switch (contraction) {
-    case Contraction::concentric:
-        return "concentric";
-    case Contraction::isometric:
-        return "isometric";
-    case Contraction::eccentric:
-        return "eccentric";
-    case Contraction::mixed:
-        return "mixed";
-    case Contraction::undecided:
         break;
     }
     return {};
@@ -215,7 +192,10 @@ JointLoad joint_load(const AngleTrace& trace, const LoadModel& model, std::span<
     JointLoad result{.series = load_series(trace, model, phases)};
     const auto over = [&](SampleSpan span) { return load_over(trace, model, result.series, span); };
     for (const Phase& phase : phases) {
-        PhaseLoad row{.phase = phase, .repetition = repetition_of(phase.span, repetitions), .load = over(phase.span)};
+        PhaseLoad row{.phase = phase, .repetition = std::nullopt, .load = over(phase.span)};
+        if (const Repetition* repetition = repetition_with(phase, repetitions)) {
+            row.repetition = repetition->number;
+        }
         row.contraction = contraction_of(phase.kind, row.load);
         result.phases.push_back(std::move(row));
     }

@@ -70,6 +70,16 @@ double mean_largest(double count) {
 
 }  // namespace
 
+Budget static_moment_budget(const LoadModel& model, Degrees joint_angle) {
+    const double hanging = model.hanging_deg(joint_angle) * radians_per_deg;
+    Budget budget;
+    add_masses(budget, model, {model.gravity_m_s2 * std::sin(hanging), 0.0});
+    add_if_any(budget, {.input = "posture of the near part (deg)",
+                        .u = model.u_from_hanging.value(),
+                        .sensitivity = model.horizontal_moment_nm() * std::cos(hanging) * radians_per_deg});
+    return budget;
+}
+
 Budget moment_budget(const AngleTrace& trace, const LoadModel& model, const LoadSeries& series, std::size_t sample,
                      double chances) {
     const Degrees angle(trace.angle_deg()[sample]);

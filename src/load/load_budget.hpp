@@ -11,6 +11,9 @@
 
 namespace jointrom {
 
+/// Of static_moment_nm() at an angle that is exact.
+[[nodiscard]] Budget static_moment_budget(const LoadModel& model, Degrees joint_angle);
+
 /// Of the moment at one sample.
 ///
 /// \param series  the moments, of which the inertial part tells whether acceleration counts there

@@ -31,7 +31,7 @@ Limb limb_of(const JointMotion& motion, const LoadRequest& request) {
 std::vector<HeldMass> masses_of(const LoadRequest& request) {
     if (request.load_kg.size() != request.load_at_m.size()) {
         refuse("load-incomplete",
-               fmt::format("{} loads and {} distances, expected a distance for each load", request.load_kg.size(),
+               fmt::format("loads: {}, distances: {}, expected a distance for each load", request.load_kg.size(),
                            request.load_at_m.size()),
                "Give --load-at-m for each --load-kg: metres from the joint's axis to the middle of the load.");
     }
@@ -86,6 +86,17 @@ LoadModel load_model(const JointMotion& motion, const LoadRequest& request, Find
     model.gravity_m_s2 = request.gravity_m_s2;
     model.with_inertia = !request.quasi_static;
     return model;
+}
+
+std::optional<MuscleAttachment> muscle_of(const LoadRequest& request) {
+    if (!std::isnan(request.moment_arm_m)) {
+        return muscle_attachment(request.moment_arm_m, request.pull);
+    }
+    if (request.pull.is_set()) {
+        refuse("moment-arm-missing", "--pull-deg needs --moment-arm-m",
+               "Say how far from the joint the muscle takes hold, such as --moment-arm-m 0.04.");
+    }
+    return std::nullopt;
 }
 
 }  // namespace jointrom

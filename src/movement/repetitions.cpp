@@ -266,4 +266,11 @@ Repetitions repetitions(const AngleTrace& trace, const MovementPhases& phases, c
     return result;
 }
 
+const Repetition* repetition_with(const Phase& phase, std::span<const Repetition> repetitions) {
+    const std::size_t middle = phase.span.first + phase.span.size() / 2;
+    const auto next =
+        std::ranges::upper_bound(repetitions, middle, {}, [](const Repetition& row) { return row.span.last; });
+    return next != repetitions.end() && next->span.first <= middle ? &*next : nullptr;
+}
+
 }  // namespace jointrom

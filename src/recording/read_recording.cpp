@@ -1,6 +1,7 @@
 #include <jointrom/recording/read_recording.hpp>
 
 #include "channel_times.hpp"
+#include "stated_columns.hpp"
 #include "time_axis.hpp"
 
 #include <jointrom/core/failure.hpp>
@@ -43,38 +44,6 @@ TableOptions table_options(const ReadingOptions& options) {
         result.wanted = all_but_muscles;
     }
     return result;
-}
-
-std::size_t column_of_numbers(const Table& table, const std::string& name, std::string_view option) {
-    const std::size_t index = find_column(table, name, option);
-    const TableColumn& column = table.columns[index];
-    const Place place{.file = {}, .line = table.first_data_line, .column = column.number};
-    if (!column.is_numeric) {
-        throw Failure(FailureKind::usage, "column-text",
-                      fmt::format("{}: '{}' holds text (\"{}\"), not numbers", option, column_name(table, index),
-                                  column.first_text),
-                      "Name a column of numbers; `inspect` lists them.", place);
-    }
-    if (column.missing == column.values.size()) {
-        throw Failure(FailureKind::unreadable_data, "column-empty",
-                      fmt::format("{}: '{}' has no values", option, column_name(table, index)),
-                      "Name another column; `inspect` lists them.", place);
-    }
-    return index;
-}
-
-StatedRoles stated_roles(const Table& table, const ReadingOptions& options) {
-    StatedRoles stated;
-    if (!options.time_column.empty()) {
-        stated.time = column_of_numbers(table, options.time_column, "--time");
-    }
-    if (!options.angle_column.empty()) {
-        stated.angle = column_of_numbers(table, options.angle_column, "--angle");
-    }
-    for (const auto& [name, column] : options.emg_columns) {
-        stated.emg.push_back(column_of_numbers(table, column, "--emg"));
-    }
-    return stated;
 }
 
 void refuse_unusable(const Table& table) {

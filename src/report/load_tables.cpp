@@ -1,3 +1,5 @@
+#include "report/load_remarks.hpp"
+
 #include <jointrom/report/load_tables.hpp>
 
 #include <fmt/format.h>
@@ -64,14 +66,6 @@ const PhaseLoad* phase_with_most_work(const LoadView& view) {
         }
     }
     return most;
-}
-
-std::string masses_in_words(const LoadModel& model) {
-    std::string text;
-    for (const HeldMass& held : model.masses) {
-        text += fmt::format("{}{:.5g} kg at {:.4g} m", text.empty() ? "" : ", ", held.mass_kg, held.at_m);
-    }
-    return text.empty() ? "none" : text;
 }
 
 }  // namespace
@@ -156,32 +150,12 @@ ResultTable load_summary_table(const LoadView& view) {
 }
 
 std::vector<std::string> load_remarks(const LoadView& view) {
-    const JointMotion& motion = view.trace.motion();
-    const LoadModel& model = view.model;
-    std::vector<std::string> remarks;
-    if (model.limb.mass_kg > 0.0) {
-        remarks.push_back(fmt::format("Limb: {}, {:.3g} kg, centre of mass {:.3g} m from the {} ({}).",
-                                      model.limb.words, model.limb.mass_kg, model.limb.com_m, motion.joint,
-                                      model.limb.source));
-    } else {
-        remarks.emplace_back("Limb: its own weight is left out.");
-    }
-    remarks.push_back(fmt::format("Load: {}.", masses_in_words(model)));
-    remarks.push_back(fmt::format("In neutral the limb is {:.4g} deg from hanging, toward {}; it moves in a vertical "
-                                  "plane; gravity {:.6g} m/s2{}.",
-                                  model.from_hanging.value(), motion.positive, model.gravity_m_s2,
-                                  model.with_inertia ? "" : "; acceleration left out"));
-    remarks.push_back(fmt::format("A moment is positive where it asks for the {}, work where the muscles do it on the "
-                                  "load.",
-                                  muscles_toward(motion.positive)));
+    std::vector<std::string> remarks = model_remarks(view.trace.motion(), view.model);
     if (view.muscle) {
-        remarks.push_back(fmt::format("Muscle force: of one muscle of the {} that does it alone, at a moment arm of "
-                                      "{:.3g} m all the way.",
-                                      name_of(group_with_the_largest_moment(view), motion),
-                                      view.muscle->moment_arm_m()));
+        remarks.push_back(
+            muscle_remark(name_of(group_with_the_largest_moment(view), view.trace.motion()) + " ", *view.muscle));
     }
-    remarks.emplace_back("Caution: an estimate for teaching, no advice on training or treatment; follow local rules; a "
-                         "licensed clinician decides in case of doubt.");
+    remarks.emplace_back(load_caution);
     return remarks;
 }
 

@@ -54,13 +54,16 @@ ResultTable turning_point_table(const AngleTrace& trace, std::span<const Turning
     return table;
 }
 
-ResultTable phase_table(const AngleTrace& trace, std::span<const Phase> phases) {
-    ResultTable table("phases", {"phase", "direction", "start_s", "end_s", "duration_s", "start_deg", "end_deg",
-                                 "excursion_deg", "peak_velocity_deg_s", "mean_velocity_deg_s"});
+ResultTable phase_table(const AngleTrace& trace, std::span<const Phase> phases,
+                        std::span<const Repetition> repetitions) {
+    ResultTable table("phases", {"repetition", "phase", "direction", "start_s", "end_s", "duration_s", "start_deg",
+                                 "end_deg", "excursion_deg", "peak_velocity_deg_s", "mean_velocity_deg_s"});
     for (const Phase& phase : phases) {
         const bool moving = phase.kind == PhaseKind::raising || phase.kind == PhaseKind::lowering;
         const std::string direction = moving ? name_of(phase.kind, trace.motion()) : std::string();
-        table.add_row({std::string(name_of(phase.kind)), direction, number(phase.start), number(phase.end),
+        const Repetition* const repetition = repetition_with(phase, repetitions);
+        table.add_row({repetition == nullptr ? Cell() : count_cell(repetition->number),
+                       std::string(name_of(phase.kind)), direction, number(phase.start), number(phase.end),
                        number(phase.duration()), number(phase.start_angle), number(phase.end_angle),
                        number(phase.excursion), number(phase.peak_velocity), number(phase.mean_velocity)});
     }

@@ -50,8 +50,8 @@ constexpr auto catalogue = std::to_array<TableKind>({
     {"batch-findings", "a finding about a recording of a class (findings.csv)", TableShape::file,
      "id$ file$ participant$ side$ joint$ motion$ condition$ trial$ rater$ severity$ code$ text$ line#"},
     {"batch-phases", "a phase of a recording of a class (phases.csv)", TableShape::file,
-     "id$ file$ participant$ side$ joint$ motion$ condition$ trial$ rater$ phase$ direction$ start_s end_s "
-     "duration_s start_deg end_deg excursion_deg peak_velocity_deg_s mean_velocity_deg_s"},
+     "id$ file$ participant$ side$ joint$ motion$ condition$ trial$ rater$ repetition# phase$ direction$ "
+     "start_s end_s duration_s start_deg end_deg excursion_deg peak_velocity_deg_s mean_velocity_deg_s"},
     {"batch-repetitions", "a repetition of a recording of a class (repetitions.csv)", TableShape::file,
      "id$ file$ participant$ side$ joint$ motion$ condition$ trial$ rater$ repetition# start_s turn_s end_s "
      "duration_s start_deg turn_deg~ end_deg arc_deg~ raising_s holding_s lowering_s raising_velocity_deg_s "
@@ -91,6 +91,8 @@ constexpr auto catalogue = std::to_array<TableKind>({
      "peak_moment_at_deg mean_moment_nm peak_power_w mean_power_w work_j~ | active_muscles$ muscle_force_n~ "
      "joint_force_n"},
     {"load", "summary", TableShape::optional_rows, "quantity$ figure_unit$ figure"},
+    {"load", "held", TableShape::optional_rows,
+     "angle_deg muscle_group$ held_moment_nm~ limb_moment_nm load_moment_nm | muscle_force_n~ joint_force_n"},
     {"load", "", TableShape::series, "angle_deg moment_nm gravity_moment_nm power_w energy_j"},
     {"load-series", "a sample of the load on a joint, as load --series --format csv writes it", TableShape::file,
      "time_s angle_deg moment_nm gravity_moment_nm power_w energy_j"},
@@ -115,7 +117,7 @@ constexpr auto catalogue = std::to_array<TableKind>({
     {"peaks", "turning_points", TableShape::rows,
      "kind$ at_s angle_deg~ prominence_deg held_from_s held_to_s at_edge?"},
     {"phases", "phases", TableShape::rows,
-     "phase$ direction$ start_s end_s duration_s start_deg end_deg excursion_deg peak_velocity_deg_s "
+     "repetition# phase$ direction$ start_s end_s duration_s start_deg end_deg excursion_deg peak_velocity_deg_s "
      "mean_velocity_deg_s"},
     {"range", "range", TableShape::rows, "quantity$ extent_deg~ at_s at_edge? held_deg~ mean_deg~ sd_deg count#"},
     {"repetitions", "repetitions", TableShape::optional_rows,

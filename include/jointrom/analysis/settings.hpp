@@ -7,6 +7,7 @@
 
 #include <jointrom/angle/prepare_angle.hpp>
 #include <jointrom/emg/activity.hpp>
+#include <jointrom/load/load_request.hpp>
 #include <jointrom/movement/phases.hpp>
 #include <jointrom/movement/still_postures.hpp>
 #include <jointrom/movement/turning_points.hpp>
@@ -30,11 +31,12 @@ struct Settings {
     StillPostureOptions stillness;
     PhaseOptions phases;
     TurningPointOptions turning_points;
-    ActivityOptions activity;         ///< its maxima are filled in when a recording is measured
+    ActivityOptions activity;  ///< its maxima are filled in when a recording is measured
+    LoadRequest load;
     std::vector<std::string> maxima;  ///< "[NAME=]VALUE" or "[NAME=]FILE", as typed
 };
 
-enum class SettingGroup { reading, joint, angle, stillness, phases, turning_points, activity };
+enum class SettingGroup { reading, joint, angle, stillness, phases, turning_points, activity, load };
 
 /// One setting by name.
 struct SettingKind {
@@ -68,7 +70,9 @@ struct SettingKind {
 /// them for settings that can be repeated.
 /// \throws Failure missing_file "file-missing"; usage "settings-file-invalid" for anything that is not such an object,
 ///   with the nearest known key for an unknown one
-void apply_settings_file(const std::filesystem::path& path, Settings& settings);
+/// \param overruled names of settings that hold whatever the file says: its values for these are read, and left
+void apply_settings_file(const std::filesystem::path& path, Settings& settings,
+                         std::span<const std::string_view> overruled = {});
 
 /// Name and value of every setting of the groups, in order; one that is left to be found out has an empty value.
 [[nodiscard]] std::vector<std::pair<std::string, std::string>> settings_in_force(const Settings& settings,

@@ -34,7 +34,9 @@ enum class Normalisation {
 
 /// What onsets are looked for in.
 enum class OnsetSignal {
-    envelope,      ///< rectified, low-pass 50 Hz, or a fifth of the rate below 250 Hz; an envelope as it is
+    envelope,      ///< rectified, low-pass 50 Hz, or a fifth of the rate below 250 Hz; an envelope as it is. Filtered
+                   ///< forward and backward by themselves, at each time the lower of both, so that no filter rings
+                   ///< before an onset
     teager_kaiser  ///< the Teager-Kaiser energy, low-pass 50 Hz; needs a raw signal at 1000 Hz or more
 };
 
@@ -82,7 +84,7 @@ struct PhaseActivity {
     Seconds end{};
     ActivityFigures figures = {};
     double share_pct = std::numeric_limits<double>::quiet_NaN();  ///< of the repetition's integral
-    MuscleContraction contraction = MuscleContraction::none;
+    Contraction contraction = Contraction::undecided;
 };
 
 /// All time of one kind within one repetition, or the whole of it.
@@ -91,7 +93,7 @@ struct RepetitionActivity {
     std::optional<PhaseKind> kind = std::nullopt;  ///< nothing: the whole repetition
     ActivityFigures figures = {};
     double share_pct = std::numeric_limits<double>::quiet_NaN();
-    MuscleContraction contraction = MuscleContraction::none;
+    Contraction contraction = Contraction::undecided;
 };
 
 struct BurstActivity {
@@ -169,10 +171,5 @@ struct ActivityResult {
 [[nodiscard]] ActivityResult muscle_activity(const Recording& recording, const AngleTrace& trace,
                                              const MovementPhases& phases, const Repetitions& repetitions,
                                              const ActivityOptions& options = {});
-
-/// The highest mean of the rectified signal (or of the envelope) over half a second: the value of a maximal voluntary
-/// contraction. Missing for less than half a second of samples.
-/// \par Reference half a second: common practice (0.2 to 1 s, no source)
-[[nodiscard]] double maximum_of(const EmgSignal& signal, Seconds window = Seconds(0.5));
 
 }  // namespace jointrom

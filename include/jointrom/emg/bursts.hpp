@@ -58,9 +58,11 @@ struct BurstOptions {
 
 /// Stretches in which the muscle is active.
 ///
-/// Method: from an onset, as find_onset(), to its mirror image: the first sample that is not above the threshold and
-/// starts a window that is not either. Then cleaned_bursts(). A burst that has not ended goes on to the end, or to a
-/// missing sample. A window that reaches beyond the end is cut off.
+/// Method: from an onset, as find_onset(), to the first sample that is not above the threshold and starts a window that
+/// is not either. The start is then looked for once more by that rule with time turned round, from the highest sample
+/// of the window that confirmed the onset: a sample of noise above the threshold, up to a window before the burst, is
+/// no part of it. Then cleaned_bursts(). A burst that has not ended goes on to the end, or to a missing sample. A
+/// window that reaches beyond the end is cut off.
 [[nodiscard]] std::vector<SampleSpan> active_bursts(std::span<const double> envelope, Hertz rate, double threshold,
                                                     const BurstOptions& options = {});
 

@@ -8,6 +8,7 @@
 #include <jointrom/core/units.hpp>
 #include <jointrom/emg/emg_form.hpp>
 #include <jointrom/recording/recording.hpp>
+#include <jointrom/signal/butterworth.hpp>
 
 #include <optional>
 #include <span>
@@ -48,6 +49,8 @@ struct EmgSignal {
     Hertz rate;
     std::vector<double> samples;     ///< without offset, filtered; as they were where they are rectified or smoothed
     std::vector<double> envelope;    ///< never negative
+    std::vector<double> unfiltered;  ///< of a raw signal: without offset only; onsets start from it
+    Sections filter;                 ///< of a raw signal: one pass of what `samples` went through both ways
     std::vector<std::string> steps;  ///< what was done, in words with numbers
 
     /// Whether frequencies of the signal mean anything: raw, and logged at 1000 Hz or more.

@@ -4,6 +4,7 @@
 /// What a muscle does at a joint, and what kind of contraction it makes when the direction of the load is known.
 
 #include <jointrom/angle/joint_motion.hpp>
+#include <jointrom/movement/contraction.hpp>
 #include <jointrom/movement/phases.hpp>
 
 #include <optional>
@@ -32,18 +33,9 @@ enum class Toward { positive, negative };
 /// \par Reference the actions are those of any textbook of anatomy (from memory)
 [[nodiscard]] std::optional<Toward> find_muscle_action(std::string_view muscle, const JointMotion& motion);
 
-/// What the muscles that work against a load do.
-enum class MuscleContraction {
-    none,        ///< at rest
-    concentric,  ///< they shorten: the joint moves against the load
-    isometric,   ///< their length stays: the joint is held
-    eccentric    ///< they lengthen: the joint gives way to the load under control
-};
-
-[[nodiscard]] std::string_view name_of(MuscleContraction contraction);
-
+/// How the muscles that work against a load do it in a phase; undecided at rest.
 /// \param resisted the direction of movement that the load resists, e.g. flexion when a mass is lifted by bending the
 ///                 elbow
-[[nodiscard]] MuscleContraction contraction_in(PhaseKind phase, Toward resisted);
+[[nodiscard]] Contraction contraction_in(PhaseKind phase, Toward resisted);
 
 }  // namespace jointrom

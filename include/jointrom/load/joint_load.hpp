@@ -8,6 +8,7 @@
 #include <jointrom/core/finding.hpp>
 #include <jointrom/core/uncertainty.hpp>
 #include <jointrom/load/load_model.hpp>
+#include <jointrom/movement/contraction.hpp>
 #include <jointrom/movement/phases.hpp>
 #include <jointrom/movement/repetitions.hpp>
 
@@ -16,7 +17,6 @@
 #include <optional>
 #include <span>
 #include <string>
-#include <string_view>
 #include <vector>
 
 namespace jointrom {
@@ -52,19 +52,8 @@ enum class MuscleGroup {
     both  ///< by turns: neither has nine tenths of the impulse
 };
 
-/// How the muscles that are asked for work.
-enum class Contraction {
-    undecided,
-    concentric,  ///< they shorten: nine tenths of the work is done on the load
-    isometric,   ///< the joint is still
-    eccentric,   ///< they lengthen: nine tenths of the work is taken up
-    mixed
-};
-
 /// "flexors", "extensors", "flexors and extensors"; empty when undecided.
 [[nodiscard]] std::string name_of(MuscleGroup group, const JointMotion& motion);
-/// Empty when undecided.
-[[nodiscard]] std::string_view name_of(Contraction contraction);
 
 /// The load in a stretch of time. Work is the change of energy, so it depends on no acceleration; it is missing (NaN)
 /// when there is a gap.
@@ -101,6 +90,7 @@ struct PhaseLoad {
     Phase phase;
     std::optional<std::size_t> repetition;  ///< number of the repetition that it belongs to; none: between them
     SpanLoad load;
+    /// Concentric where nine tenths of the work is done on the load, eccentric where nine tenths is taken up.
     Contraction contraction = Contraction::undecided;
 };
 
@@ -119,7 +109,6 @@ struct JointLoad {
 
 /// The load of a recording by phase and repetition.
 ///
-/// A phase belongs to the repetition that holds its middle.
 /// \param phases      movement_phases() of the same trace
 /// \param repetitions of the same trace
 /// \par Complexity O(n)

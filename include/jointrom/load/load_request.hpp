@@ -7,6 +7,7 @@
 #include <jointrom/load/load_model.hpp>
 
 #include <limits>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -26,7 +27,9 @@ struct LoadRequest {
     Degrees posture_angle;  ///< Posture::from_hanging, stated instead of a name
     Degrees posture_u = LoadModel().u_from_hanging;
     double gravity_m_s2 = LoadModel().gravity_m_s2;
-    bool quasi_static = false;  ///< leave the acceleration out
+    bool quasi_static = false;                                       ///< leave the acceleration out
+    double moment_arm_m = std::numeric_limits<double>::quiet_NaN();  ///< of a muscle: MuscleAttachment::at_m
+    Degrees pull;                                                    ///< and MuscleAttachment::pull
 };
 
 /// The load model for a joint.
@@ -36,5 +39,10 @@ struct LoadRequest {
 ///   "posture-twice"; "load-empty" when nothing hangs on the joint; "uncertainty-negative"; "gravity-implausible"
 ///   outside 1 to 30 m/s2; and as limb_beyond(), stated_limb(), held_mass(), posture_named()
 [[nodiscard]] LoadModel load_model(const JointMotion& motion, const LoadRequest& request, Findings& findings);
+
+/// The muscle whose force is asked for.
+/// \return nothing when no moment arm is stated
+/// \throws Failure usage "moment-arm-missing" for a direction of pull without an arm; "moment-arm-invalid"
+[[nodiscard]] std::optional<MuscleAttachment> muscle_of(const LoadRequest& request);
 
 }  // namespace jointrom

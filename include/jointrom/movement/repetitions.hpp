@@ -71,4 +71,10 @@ struct Repetitions {
 [[nodiscard]] Repetitions repetitions(const AngleTrace& trace, const MovementPhases& phases,
                                       const RepetitionOptions& options = {});
 
+/// The repetition that a phase belongs to: the one that holds its middle. Every table that tells phases and repetitions
+/// goes by it, so their rows join by its number.
+/// \pre the repetitions are in order of time
+/// \return nullptr for a phase between repetitions
+[[nodiscard]] const Repetition* repetition_with(const Phase& phase, std::span<const Repetition> repetitions);
+
 }  // namespace jointrom

@@ -4,10 +4,12 @@
 /// The load of a joint, as tables of the column catalogue and as a series.
 
 #include <jointrom/load/joint_load.hpp>
+#include <jointrom/load/static_load.hpp>
 #include <jointrom/report/result_table.hpp>
 
 #include <functional>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -37,6 +39,21 @@ struct LoadView {
 
 /// Uncertainty budgets of the largest moment, of the largest work of a phase, and of the muscle's force.
 [[nodiscard]] std::vector<NamedBudget> load_budgets(const LoadView& view);
+
+/// The load of a limb held still at some angles, without a recording.
+struct StaticLoadView {
+    const JointMotion& motion;
+    const LoadModel& model;
+    std::span<const StaticLoad> loads;
+    std::optional<MuscleAttachment> muscle = std::nullopt;
+};
+
+/// A row for each angle.
+[[nodiscard]] ResultTable static_load_table(const StaticLoadView& view);
+/// As load_remarks().
+[[nodiscard]] std::vector<std::string> static_load_remarks(const StaticLoadView& view);
+/// Of each moment, and of each muscle force.
+[[nodiscard]] std::vector<NamedBudget> static_load_budgets(const StaticLoadView& view);
 
 /// One CSV row a sample: time_s, angle_deg, moment_nm, gravity_moment_nm, power_w, energy_j; empty cells in gaps.
 /// Passed to `sink` in blocks.

@@ -26,7 +26,8 @@ namespace jointrom {
 [[nodiscard]] ResultTable turning_point_table(const AngleTrace& trace, std::span<const TurningPoint> points);
 
 /// A row for each phase.
-[[nodiscard]] ResultTable phase_table(const AngleTrace& trace, std::span<const Phase> phases);
+[[nodiscard]] ResultTable phase_table(const AngleTrace& trace, std::span<const Phase> phases,
+                                      std::span<const Repetition> repetitions);
 
 /// A row for each repetition.
 [[nodiscard]] ResultTable repetition_table(const AngleTrace& trace, const Repetitions& repetitions);

@@ -68,6 +68,11 @@ TEST_CASE("every setting says what it is, and its text sets it again", "[analysi
     CHECK(round_trip("emg-form", "envelope") == "envelope");
     CHECK(round_trip("pair", "biceps,triceps") == "biceps,triceps");
     CHECK(round_trip("onset", "teager-kaiser") == "teager-kaiser");
+    CHECK(round_trip("load-kg", "2,0.5") == "2,0.5");
+    CHECK(round_trip("load-u-kg", "0.01") == "0.01");
+    CHECK(round_trip("posture-deg", "-90") == "-90");
+    CHECK(round_trip("moment-arm-m", "0.04") == "0.04");
+    CHECK(setting("moment-arm-m").text(untouched).empty());
 }
 
 TEST_CASE("values that do not fit are refused with the name of the setting", "[analysis][settings]") {
@@ -103,6 +108,21 @@ TEST_CASE("a settings file sets what it names, and null leaves a setting alone",
     const auto in_force = settings_in_force(settings, groups);
     REQUIRE(in_force.size() == 3);
     CHECK(in_force.front() == std::pair<std::string, std::string>("joint", "elbow"));
+}
+
+TEST_CASE("what the command line says of a setting replaces all that the file says of it", "[analysis][settings]") {
+    const test::ScratchFolder folder;
+    const auto path = folder.path() / "class.json";
+    write_whole_file(path, R"({"load_kg": [2, 0.5], "load_at_m": "0.3,0.2", "joint": "elbow"})");
+    Settings settings;
+    apply_settings_file(path, settings);
+    CHECK(settings.load.load_kg == std::vector<double>{2.0, 0.5});
+    CHECK(settings.load.load_at_m == std::vector<double>{0.3, 0.2});
+    Settings overruled;
+    constexpr std::array names{std::string_view("load-kg")};
+    apply_settings_file(path, overruled, names);
+    CHECK(overruled.load.load_kg.empty());
+    CHECK(overruled.joint == "elbow");
 }
 
 TEST_CASE("a settings file with a mistake is refused as a whole", "[analysis][settings]") {

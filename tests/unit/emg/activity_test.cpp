@@ -271,16 +271,6 @@ TEST_CASE("muscles that never rest have no bursts, and gaps give no figures", "[
     CHECK(result.muscles[0].repetitions[3].figures.mean > 0.1);
 }
 
-// NumPy 1.24.2: highest moving average over 0.5 s of the rectified burst.
-TEST_CASE("the maximum of a contraction is the reference one", "[emg][activity]") {
-    EmgSignal signal;
-    signal.rate = Hertz(2000.0);
-    signal.samples = burst_without_offset();
-    CHECK_THAT(maximum_of(signal), WithinRel(reference()["maximum_reference"]["value_uV"].get<double>(), 1e-9));
-    signal.samples.resize(500);
-    CHECK(std::isnan(maximum_of(signal)));
-}
-
 // NumPy 1.24.2: rectified mean and RMS over rest, burst and after.
 TEST_CASE("figures over stretches are the reference ones", "[emg][activity]") {
     const AngleTrace trace = elbow(1);

@@ -58,6 +58,15 @@ TEST_CASE("a flicker at rest is no burst", "[emg][bursts]") {
     CHECK(bursts[0].last == 3612);
 }
 
+TEST_CASE("noise above the threshold just before a burst is no part of it", "[emg][bursts]") {
+    std::vector<double> envelope(100, 0.0);
+    std::fill(envelope.begin() + 50, envelope.begin() + 70, 20.0);
+    envelope[47] = 1.5;
+    const BurstOptions options{.window = Seconds(0.05), .min_gap = Seconds(0.02), .min_burst = Seconds(0.05)};
+    CHECK(active_bursts(envelope, Hertz(100.0), 1.0, options) == std::vector<SampleSpan>{{50, 70}});
+    CHECK(find_onset(envelope, 1.0, 5) == 47U);
+}
+
 TEST_CASE("bursts are joined before they are dropped", "[emg][bursts]") {
     CHECK(cleaned_bursts({{0, 3}, {5, 8}, {20, 23}}, 4, 5) == std::vector<SampleSpan>{{0, 8}});
     CHECK(cleaned_bursts({}, 4, 5).empty());

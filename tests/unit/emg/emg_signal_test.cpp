@@ -146,6 +146,12 @@ TEST_CASE("a channel without a muscle is left out and named", "[emg][emg_signal]
     CHECK(finding(std::vector<double>(5000, missing), 1000.0) == "emg-unplugged");
     CHECK(finding({0.2}, 1000.0) == "emg-unplugged");
     CHECK(finding({0.2, -0.3, 0.1}, 1000.0) == "emg-too-short");
+    CHECK(finding({0.2, -3e300, 1e299, 0.1}, 1000.0) == "emg-unplugged");
+    auto crumbs = simulated_emg(4.0, 1000.0, 0.3, 0.01);
+    for (std::size_t i = 0; i < crumbs.size(); i += 3) {
+        crumbs[i] = missing;
+    }
+    CHECK(finding(crumbs, 1000.0) == "emg-too-short");
 }
 
 TEST_CASE("missing samples stay missing, and crumbs between them are left out", "[emg][emg_signal]") {

@@ -54,11 +54,10 @@ TEST_CASE("a direction may be named by its beginning", "[emg][muscle_action]") {
 
 // By definition: shortening, constant and lengthening of the muscles that work against the load.
 TEST_CASE("the load decides which phase is concentric", "[emg][muscle_action]") {
-    CHECK(contraction_in(PhaseKind::raising, Toward::positive) == MuscleContraction::concentric);
-    CHECK(contraction_in(PhaseKind::lowering, Toward::positive) == MuscleContraction::eccentric);
-    CHECK(contraction_in(PhaseKind::raising, Toward::negative) == MuscleContraction::eccentric);
-    CHECK(contraction_in(PhaseKind::lowering, opposite(Toward::positive)) == MuscleContraction::concentric);
-    CHECK(contraction_in(PhaseKind::holding, Toward::negative) == MuscleContraction::isometric);
+    CHECK(contraction_in(PhaseKind::raising, Toward::positive) == Contraction::concentric);
+    CHECK(contraction_in(PhaseKind::lowering, Toward::positive) == Contraction::eccentric);
+    CHECK(contraction_in(PhaseKind::raising, Toward::negative) == Contraction::eccentric);
+    CHECK(contraction_in(PhaseKind::lowering, opposite(Toward::positive)) == Contraction::concentric);
+    CHECK(contraction_in(PhaseKind::holding, Toward::negative) == Contraction::isometric);
     CHECK(name_of(contraction_in(PhaseKind::rest, Toward::negative)).empty());
-    CHECK(name_of(MuscleContraction::eccentric) == "eccentric");
 }

@@ -39,6 +39,21 @@ std::vector<Waypoint> joined(std::vector<Waypoint> waypoints, const std::vector<
 
 }  // namespace
 
+TEST_CASE("a phase belongs to the repetition that holds its middle", "[movement][repetitions]") {
+    const auto trace = trace_from_angles(elbow("clean_deg"), Hertz(100));
+    const MovementPhases phases = movement_phases(trace);
+    const Repetitions found = repetitions(trace, phases);
+    for (const Phase& phase : phases.phases) {
+        const Repetition* const repetition = repetition_with(phase, found.rows);
+        CHECK((repetition == nullptr) == (phase.kind == PhaseKind::rest));
+        if (repetition != nullptr) {
+            CHECK(repetition->start <= phase.start);
+            CHECK(phase.end <= repetition->end);
+        }
+    }
+    CHECK(repetition_with(phases.phases.front(), {}) == nullptr);
+}
+
 TEST_CASE("repetitions have the truth of the movement that was made", "[movement][repetitions]") {
     const auto truth = reference_json("reference/movement/kinematics.json").at("elbow_reps").at("truth");
     const auto trace = trace_from_angles(elbow("clean_deg"), Hertz(100));

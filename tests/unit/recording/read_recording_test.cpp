@@ -96,6 +96,19 @@ TEST_CASE("columns, names, units and rates that are stated hold", "[recording][r
     CHECK(recording.channels[1].role == ChannelRole::emg);
 }
 
+TEST_CASE("a muscle's name and its column belong to nothing else", "[recording][read_recording]") {
+    const auto code = [](std::vector<ReadingOptions::EmgColumn> muscles, const char* angle = "") {
+        ReadingOptions options;
+        options.angle_column = angle;
+        options.emg_columns = std::move(muscles);
+        return code_of([&] { (void)read(plain_text("Time (s),Angle,EMG (mV)\n"), options); });
+    };
+    CHECK(code({{"biceps", "EMG"}, {"triceps", "3"}}) == "emg-twice");
+    CHECK(code({{"biceps", "2"}, {"Biceps", "3"}}) == "emg-twice");
+    CHECK(code({{"biceps", "2"}}, "Angle") == "emg-twice");
+    CHECK(code({{"biceps", "3"}}, "Angle") == "no failure");
+}
+
 TEST_CASE("without a time column the rate must be stated", "[recording][read_recording]") {
     CHECK(code_of([] { (void)read(without_time()); }) == "rate-missing");
     ReadingOptions options;
