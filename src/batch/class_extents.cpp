@@ -92,9 +92,14 @@ class ExtentMaker {
         for (const SubjectMean& mean : means.of(values, who).means) {
             const double extent = part == MotionPart::negative ? -mean.mean : mean.mean;
             result.push_back({extent, expanded_by_participant[mean.subject], sex_of(first_row[mean.subject]),
-                              age_of(first_row[mean.subject])});
+                              age_of(first_row[mean.subject]), name_of_participant(first_row[mean.subject])});
         }
         return result;
+    }
+
+    [[nodiscard]] std::string name_of_participant(std::uint32_t row) const {
+        const TextColumn* const column = table_.find_text(options_.participant);
+        return column == nullptr ? std::string(table_.id(row)) : column->text(row);
     }
 
     [[nodiscard]] std::optional<Sex> sex_of(std::uint32_t row) const {

@@ -16,6 +16,7 @@ struct ParticipantExtent {
     double expanded_deg;  ///< mean expanded uncertainty; 0 when it is not known
     std::optional<Sex> sex;
     std::optional<double> age_years;
+    std::string name;  ///< of the participant, else the row's id
 };
 
 /// One direction of one group.

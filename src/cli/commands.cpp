@@ -87,6 +87,10 @@ constexpr auto command_table = std::to_array<Command>({
      "jointrom grade answers.csv --results class/trials.csv\n"
      "jointrom grade answers.csv --results class/trials.csv --tolerance-deg 3 --by participant --format csv",
      attach_grade},
+    {"plot", "a recording, a class or a calibration as a figure (SVG)",
+     "jointrom plot P01_right_elbow.csv --output elbow.svg\n"
+     "jointrom plot class_trials.csv --figure class --output class.svg",
+     attach_plot},
     {"simulate", "recordings whose truth is known",
      "jointrom simulate --joint knee --repetitions 3 --noise-deg 0.5 --seed 7 --output knee.csv\n"
      "jointrom simulate --students 12 --side both --emg Biceps=0.4,0.25,0.15,0.006 --into class",

@@ -126,6 +126,8 @@ constexpr auto catalogue = std::to_array<FindingKind>({
     {"gap", warning, "Samples are missing for longer than may be bridged; the trace is in pieces.",
      "Check the logger's connection; choose a part with --window-s."},
     {"gap-bridged", note, "Short gaps were filled by straight lines.", "See `inspect` for where."},
+    {"group-chosen", note, "A figure shows one group of a class; the first was drawn.",
+     "Choose another with --only COLUMN=TEXT."},
     {"group-without-agreement", error, "A group has too few subjects or repeats for any figure of agreement.",
      "Measure more subjects twice, or group by less with --by."},
     {"header-mismatch", warning, "The header names another number of columns than the rows have.",

@@ -1,5 +1,6 @@
 #include <jointrom/figure/angle_figure.hpp>
 
+#include "figure/shown_muscle.hpp"
 #include "figure/time_axis.hpp"
 
 #include <jointrom/core/number_text.hpp>
@@ -13,7 +14,7 @@
 namespace jointrom {
 namespace {
 
-constexpr std::size_t most_muscles = 4;
+constexpr double least_peak_px = 6.0;    ///< on average: closer ones hide the line
 constexpr double least_span_deg = 10.0;  ///< so that the noise of a joint that never moves looks like noise
 
 /// The mean of the angle while it was held.
@@ -25,30 +26,28 @@ double held_deg(const AngleTrace& trace, const Phase& phase) {
     return sum / static_cast<double>(phase.span.size());
 }
 
-/// In percent where the muscle's activity is, else in the channel's unit.
-std::vector<double> shown_envelope(const MuscleActivity& muscle) {
-    std::vector<double> envelope = muscle.signal.envelope;
-    if (std::isfinite(muscle.reference) && muscle.reference > 0.0) {
-        std::ranges::for_each(envelope, [&](double& value) { value *= 100.0 / muscle.reference; });
-    }
-    return envelope;
-}
-
 class AngleFigure {
   public:
     AngleFigure(const AngleTrace& trace, std::span<const Phase> phases, std::span<const TurningPoint> peaks,
                 std::span<const MuscleActivity> muscles, const FigureStyle& style)
-        : trace_(trace), phases_(phases), peaks_(peaks), shown_(muscles.first(std::min(muscles.size(), most_muscles))),
-          unit_(time_unit(trace)),
+        : trace_(trace), phases_(phases), peaks_(peaks), shown_(shown_muscles(muscles)), unit_(time_unit(trace)),
           drawing_(style, {trace_name(trace) + ": angle over time", description()}, 720, 420 + 105 * shown_.size()) {
-        std::vector<LegendEntry> entries = phase_legend(phases, trace.motion());
-        if (!peaks.empty()) {
-            entries.push_back({LegendEntry::Kind::marker, "mark mark3", "turn up", Marker::triangle_up});
-            entries.push_back({LegendEntry::Kind::marker, "mark mark4", "turn down", Marker::triangle_down});
+        const bool is_crowded = static_cast<double>(peaks.size()) * least_peak_px > drawing_.body().width;
+        if (is_crowded) {
+            peaks_ = {};
+        }
+        phases_ = visible_phases(drawing_, phases);
+        std::vector<LegendEntry> entries = phase_legend(phases_, trace.motion());
+        if (has_turn(TurningPointKind::maximum)) {
+            entries.push_back({LegendEntry::Kind::marker, "mark mark3", "maximum", Marker::triangle_up});
+        }
+        if (has_turn(TurningPointKind::minimum)) {
+            entries.push_back({LegendEntry::Kind::marker, "mark mark4", "minimum", Marker::triangle_down});
         }
         drawing_.legend(entries);
-        if (muscles.size() > shown_.size()) {
-            drawing_.note(fmt::format("The first {} of {} muscles.", shown_.size(), muscles.size()));
+        drawing_.note(muscles_left_out(muscles));
+        if (is_crowded) {
+            drawing_.note(crowded_note(peaks.size(), "turning points"));
         }
     }
 
@@ -69,6 +68,11 @@ class AngleFigure {
     }
 
   private:
+    [[nodiscard]] bool has_turn(TurningPointKind kind) const {
+        return std::ranges::any_of(peaks_,
+                                   [&](const TurningPoint& peak) { return peak.kind == kind && !peak.at_edge; });
+    }
+
     [[nodiscard]] std::string description() const {
         const auto extent = extent_of(trace_.angle_deg());
         if (!extent) {
@@ -85,7 +89,7 @@ class AngleFigure {
     [[nodiscard]] std::vector<PanelRow> rows() const {
         const auto extent = joined(extent_of(trace_.angle_deg()), Interval{0.0, 0.0});
         std::vector<PanelRow> rows{{.y = {.label = motion_label(trace_, "angle", "deg"),
-                                          .range = axis_interval(extent, {0.08, 0.12, least_span_deg}),
+                                          .range = axis_interval(extent, {0.14, 0.16, least_span_deg}),
                                           .steps = TickSteps::degrees},
                                     .share = 3.0}};
         if (!phases_.empty()) {
@@ -128,7 +132,7 @@ class AngleFigure {
         }
         for (const TurningPoint& peak : peaks_) {
             if (!peak.at_edge) {
-                panel.label(unit_.of(peak.time), peak.angle.value(), fixed_text(peak.angle.value(), 0),
+                panel.label(unit_.of(peak.time), peak.angle.value(), signed_text(peak.angle.value(), 0),
                             peak.kind == TurningPointKind::maximum ? Panel::Place::above : Panel::Place::below);
             }
         }
@@ -142,7 +146,7 @@ class AngleFigure {
             if (phase.kind == PhaseKind::holding && !has_peak) {
                 const double held = held_deg(trace_, phase);
                 panel.label(unit_.of(Seconds(0.5 * (phase.start.value() + phase.end.value()))), held,
-                            fixed_text(held, 0), Panel::Place::above, 5.0);
+                            signed_text(held, 0), Panel::Place::above, 5.0);
             }
         }
     }

@@ -19,26 +19,26 @@ constexpr const char* sheet = R"(.jointrom-figure .paper{fill:#fff}
 .jointrom-figure .dash{stroke-dasharray:8 4;stroke-linecap:butt}
 .jointrom-figure .dot{stroke-dasharray:2 4}
 .jointrom-figure .ink{stroke:#1d2733}
-.jointrom-figure .line1{stroke:#17508f}
+.jointrom-figure .line1{stroke:#1b5aa0}
 .jointrom-figure .line2{stroke:#bb5a12}
-.jointrom-figure .line3{stroke:#2c8577}
-.jointrom-figure .line4{stroke:#8d3a6f}
+.jointrom-figure .line3{stroke:#2f9c86}
+.jointrom-figure .line4{stroke:#4d1236}
 .jointrom-figure .mark{stroke:#fff;stroke-width:1}
 .jointrom-figure .mark0{fill:#525d69}
-.jointrom-figure .mark1{fill:#17508f}
+.jointrom-figure .mark1{fill:#1b5aa0}
 .jointrom-figure .mark2{fill:#bb5a12}
-.jointrom-figure .mark3{fill:#2c8577}
-.jointrom-figure .mark4{fill:#8d3a6f}
-.jointrom-figure .open{fill:#fff;stroke-width:1.6}
+.jointrom-figure .mark3{fill:#2f9c86}
+.jointrom-figure .mark4{fill:#4d1236}
+.jointrom-figure .ink-mark{fill:#1d2733}
 .jointrom-figure .band{stroke:none;fill-opacity:.2}
 .jointrom-figure .band0{fill:#76808c}
-.jointrom-figure .band1{fill:#17508f}
+.jointrom-figure .band1{fill:#1b5aa0}
 .jointrom-figure .band2{fill:#bb5a12}
-.jointrom-figure .band3{fill:#2c8577}
-.jointrom-figure .band4{fill:#8d3a6f}
-.jointrom-figure .raising{fill:#e1ebf7}
-.jointrom-figure .holding{fill:#e5e1ea}
-.jointrom-figure .lowering{fill:#f8ebdf}
+.jointrom-figure .band3{fill:#2f9c86}
+.jointrom-figure .band4{fill:#4d1236}
+.jointrom-figure .raising{fill:#1b5aa0;fill-opacity:.12}
+.jointrom-figure .holding{fill:#4d3d6b;fill-opacity:.15}
+.jointrom-figure .lowering{fill:#bb5a12;fill-opacity:.12}
 @media screen and (prefers-color-scheme:dark){
 .jointrom-figure .paper{fill:#12171d}
 .jointrom-figure .plot{fill:#171d24}
@@ -51,24 +51,24 @@ constexpr const char* sheet = R"(.jointrom-figure .paper{fill:#fff}
 .jointrom-figure .ink{stroke:#e6ebf0}
 .jointrom-figure .line1{stroke:#7db4f2}
 .jointrom-figure .line2{stroke:#f0a25c}
-.jointrom-figure .line3{stroke:#63cbb8}
-.jointrom-figure .line4{stroke:#e096c4}
+.jointrom-figure .line3{stroke:#5fe0c6}
+.jointrom-figure .line4{stroke:#b06cf5}
 .jointrom-figure .mark{stroke:#12171d}
 .jointrom-figure .mark0{fill:#a4afba}
 .jointrom-figure .mark1{fill:#7db4f2}
 .jointrom-figure .mark2{fill:#f0a25c}
-.jointrom-figure .mark3{fill:#63cbb8}
-.jointrom-figure .mark4{fill:#e096c4}
-.jointrom-figure .open{fill:#12171d}
+.jointrom-figure .mark3{fill:#5fe0c6}
+.jointrom-figure .mark4{fill:#b06cf5}
+.jointrom-figure .ink-mark{fill:#e6ebf0}
 .jointrom-figure .band{fill-opacity:.28}
 .jointrom-figure .band0{fill:#a4afba}
 .jointrom-figure .band1{fill:#7db4f2}
 .jointrom-figure .band2{fill:#f0a25c}
-.jointrom-figure .band3{fill:#63cbb8}
-.jointrom-figure .band4{fill:#e096c4}
-.jointrom-figure .raising{fill:#1b2f48}
-.jointrom-figure .holding{fill:#352f42}
-.jointrom-figure .lowering{fill:#432e1c}
+.jointrom-figure .band3{fill:#5fe0c6}
+.jointrom-figure .band4{fill:#b06cf5}
+.jointrom-figure .raising{fill:#7db4f2;fill-opacity:.16}
+.jointrom-figure .holding{fill:#b7a3dd;fill-opacity:.2}
+.jointrom-figure .lowering{fill:#f0a25c;fill-opacity:.17}
 }
 )";
 

@@ -1,5 +1,7 @@
 #include <jointrom/figure/panel.hpp>
 
+#include "figure/outline.hpp"
+
 #include <jointrom/figure/decimation.hpp>
 #include <jointrom/figure/svg_text.hpp>
 
@@ -10,11 +12,16 @@ namespace jointrom {
 namespace {
 
 constexpr double tick_px = 5.0;
-constexpr double drawn_columns_per_px = 2.0;  ///< so that a line stays sharp on dense screens and in print
+constexpr double curve_tolerance_px = 0.5;
 
 Ticks y_ticks(const Axis& y, double height_px, double font_px) {
-    const double room = std::clamp(height_px / (2.6 * font_px), 2.0, 8.0);
-    return nice_ticks(y.range, static_cast<std::size_t>(room), y.steps);
+    const auto room = static_cast<std::size_t>(std::clamp(height_px / (2.6 * font_px), 2.0, 8.0));
+    for (std::size_t at_most = room;; ++at_most) {
+        Ticks ticks = nice_ticks(y.range, at_most, y.steps);
+        if (ticks.values.size() >= 2 || at_most > room + 3) {
+            return ticks;
+        }
+    }
 }
 
 /// As many as there is room for their labels.
@@ -32,27 +39,8 @@ Ticks x_ticks(const Axis& x, double width_px, double font_px) {
     return nice_ticks(x.range, 2, x.steps);
 }
 
-/// Path data, point by point.
-class Outline {
-  public:
-    void start() { is_new_ = true; }
-    void add(double x, double y) {
-        d_ += is_new_ ? 'M' : 'L';
-        d_ += pixel_text(x);
-        d_ += ' ';
-        d_ += pixel_text(y);
-        is_new_ = false;
-    }
-    void close() { d_ += 'Z'; }
-    [[nodiscard]] const std::string& text() const noexcept { return d_; }
-
-  private:
-    std::string d_;
-    bool is_new_ = true;
-};
-
 std::size_t columns_of(const Box& plot) {
-    return static_cast<std::size_t>(std::max(1.0, drawn_columns_per_px * plot.width));
+    return static_cast<std::size_t>(std::max(1.0, plot.width));
 }
 
 }  // namespace
@@ -73,7 +61,7 @@ void Panel::draw_axes(const Axis& x, const Axis& y, bool labels_x) {
         }
     }
     if (!y.label.empty()) {
-        drawing_.text(drawing_.body().left, plot_.top - 0.55 * font_px,
+        drawing_.text(drawing_.body().left, plot_.top - 0.75 * font_px,
                       shortened(y.label, drawing_.body().width, font_px), "small");
     }
     drawing_.segment(plot_.left, plot_.bottom(), plot_.right(), plot_.bottom(), "axis");
@@ -101,6 +89,22 @@ void Panel::line(std::span<const double> x, std::span<const double> y, std::stri
     drawing_.path(outline.text(), classes);
 }
 
+void Panel::curve(std::span<const double> x, std::span<const double> y, std::string_view classes) {
+    std::vector<double> x_px(x.size());
+    std::vector<double> y_px(y.size());
+    std::ranges::transform(x, x_px.begin(), x_);
+    std::ranges::transform(y, y_px.begin(), y_);
+    Outline outline;
+    for (const std::size_t i : drawn_points(x_px, y_px, curve_tolerance_px)) {
+        if (std::isfinite(x_px[i]) && std::isfinite(y_px[i])) {
+            outline.add(x_px[i], y_px[i]);
+        } else {
+            outline.start();
+        }
+    }
+    drawing_.path(outline.text(), classes);
+}
+
 void Panel::even_line(std::span<const double> y, double start, double step, std::string_view classes) {
     Outline outline;
     for (const std::size_t i : drawn_samples(y, columns_of(plot_))) {
@@ -121,7 +125,6 @@ void Panel::even_area(std::span<const double> y, double start, double step, doub
         if (is_open) {
             outline.add(last_x, y_(base));
             outline.close();
-            outline.start();
         }
         is_open = false;
     };
@@ -158,7 +161,6 @@ void Panel::band(std::span<const double> x, std::span<const double> low, std::sp
             outline.add(x_(x[i]), y_(low[i]));
         }
         outline.close();
-        outline.start();
         first = end;
     }
     drawing_.path(outline.text(), classes);
@@ -231,7 +233,7 @@ void Panel::say(std::string_view text) {
 std::vector<Panel> stacked_panels(Drawing& drawing, const Axis& x, std::span<const PanelRow> rows) {
     const double font_px = drawing.small_px();
     const double gap_px = 0.6 * font_px;
-    const double label_px = 1.7 * font_px;
+    const double label_px = 1.9 * font_px;
     const Box& body = drawing.body();
     double free_px = body.height - tick_px - 2.8 * font_px;
     double shares = 0.0;

@@ -13,6 +13,8 @@ namespace {
 constexpr std::array decimal_steps{1.0, 2.0, 5.0};
 constexpr std::array degree_steps{10.0, 15.0, 30.0, 45.0, 90.0, 180.0, 360.0};
 
+constexpr double largest_drawn = 1e300;  ///< beyond it the span of an axis is no number
+
 double first_multiple(double low, double step) {
     return std::ceil(low / step - 1e-9);
 }
@@ -54,7 +56,7 @@ double nice_step(Interval interval, std::size_t at_most, TickSteps steps) {
 std::optional<Interval> extent_of(std::span<const double> values) {
     std::optional<Interval> extent;
     for (const double value : values) {
-        if (!std::isfinite(value)) {
+        if (!(std::abs(value) <= largest_drawn)) {
             continue;
         }
         if (!extent) {

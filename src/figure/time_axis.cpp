@@ -18,22 +18,19 @@ std::string capitalised(std::string text) {
     return text;
 }
 
-/// Stretches of the phases of one kind, in pixels. What touches its neighbour or is close to it is joined, so that
-/// thousands of phases make no more marks than there are pixels.
-std::vector<Interval> pixel_spans(const Panel& panel, std::span<const Phase> phases, PhaseKind kind, TimeUnit unit,
-                                  double least_px) {
+/// Stretches of the phases of one kind, in pixels.
+std::vector<Interval> pixel_spans(const Panel& panel, std::span<const Phase> phases, PhaseKind kind, TimeUnit unit) {
     std::vector<Interval> spans;
     for (const Phase& phase : phases) {
-        const double from = std::max(panel.x_px(unit.of(phase.start)), panel.plot().left);
-        const double to = std::min(panel.x_px(unit.of(phase.end)), panel.plot().right());
-        if (phase.kind == kind && to - from >= least_px) {
-            spans.push_back({from, to});
+        if (phase.kind == kind) {
+            spans.push_back({std::max(panel.x_px(unit.of(phase.start)), panel.plot().left),
+                             std::min(panel.x_px(unit.of(phase.end)), panel.plot().right())});
         }
     }
     return spans;
 }
 
-constexpr double least_span_px = 0.6;
+constexpr double least_phase_px = 2.0;  ///< on average: narrower ones run into each other
 
 }  // namespace
 
@@ -62,14 +59,33 @@ std::string motion_label(const AngleTrace& trace, std::string_view quantity, std
 std::string trace_name(const AngleTrace& trace) {
     const JointMotion& motion = trace.motion();
     const std::string name =
-        motion.is_known() ? capitalised(fmt::format("{} {}", motion.joint, motion.motion)) : "Joint angle";
+        motion.is_known() ? capitalised(fmt::format("{} {}", motion.joint, motion.motion)) : "Unknown joint";
     return trace.side() == Side::unknown ? name : fmt::format("{}, {}", name, name_of(trace.side()));
 }
 
+std::string signed_text(double value, int decimals) {
+    return Ticks{.values = {}, .step = 1.0, .decimals = decimals}.text(value);
+}
+
+PanelRow phase_row(const Drawing& drawing) {
+    return {.y = {.label = {}, .range = {0.0, 1.0}, .has_ticks = false}, .fixed_px = 0.8 * drawing.font_px()};
+}
+
+std::span<const Phase> visible_phases(const Drawing& drawing, std::span<const Phase> phases) {
+    const bool is_movement =
+        std::ranges::any_of(phases, [](const Phase& phase) { return phase.kind != PhaseKind::rest; });
+    const bool is_crowded = static_cast<double>(phases.size()) * least_phase_px > drawing.body().width;
+    return is_movement && !is_crowded ? phases : std::span<const Phase>();
+}
+
+std::string crowded_note(std::size_t hidden, std::string_view what) {
+    return fmt::format("{} {} are too close to be drawn at this width; draw a part of the recording to see them.",
+                       hidden, what);
+}
+
 void shade_phases(Panel& panel, std::span<const Phase> phases, TimeUnit unit) {
-    const double unit_per_px = panel.x_range().span() / panel.plot().width;
     for (const Phase& phase : phases) {
-        if (phase.kind != PhaseKind::rest && unit.of(phase.duration()) >= least_span_px * unit_per_px) {
+        if (phase.kind != PhaseKind::rest) {
             panel.x_span(unit.of(phase.start), unit.of(phase.end), name_of(phase.kind));
         }
     }
@@ -80,7 +96,7 @@ void draw_phase_strip(Drawing& drawing, Panel& panel, std::span<const Phase> pha
     const double bottom = panel.plot().bottom();
     const auto draw = [&](PhaseKind kind, const char* classes, auto&& corners) {
         std::string d;
-        for (const Interval span : pixel_spans(panel, phases, kind, unit, least_span_px)) {
+        for (const Interval span : pixel_spans(panel, phases, kind, unit)) {
             for (const auto& [x, y] : corners(span)) {
                 d += fmt::format("{}{} {}", d.empty() || d.ends_with('Z') ? "M" : "L", pixel_text(x), pixel_text(y));
             }

@@ -27,10 +27,20 @@ struct TimeUnit {
 
 /// "Elbow angle, flexion + / extension - (deg)" with a true minus sign; "angle" may be "angular velocity (deg/s)".
 [[nodiscard]] std::string motion_label(const AngleTrace& trace, std::string_view quantity, std::string_view unit);
-/// "Elbow flexion-extension, right"; "Joint angle" when the joint is unknown.
+/// "Elbow flexion-extension, right"; "Unknown joint" when the joint is unknown.
 [[nodiscard]] std::string trace_name(const AngleTrace& trace);
 
-/// The phases behind the panel. Those too short to be seen at this width are left out.
+/// Fixed decimals; minus is the minus sign.
+[[nodiscard]] std::string signed_text(double value, int decimals);
+
+/// The row of draw_phase_strip().
+[[nodiscard]] PanelRow phase_row(const Drawing& drawing);
+/// The phases that are drawn: all, or none when there is nothing but rest or they would be too narrow to be seen.
+[[nodiscard]] std::span<const Phase> visible_phases(const Drawing& drawing, std::span<const Phase> phases);
+/// What is said beneath a figure whose marks are too close to be drawn; empty when all are.
+[[nodiscard]] std::string crowded_note(std::size_t hidden, std::string_view what);
+
+/// The phases behind the panel.
 void shade_phases(Panel& panel, std::span<const Phase> phases, TimeUnit unit);
 /// The same in a panel of their own, told apart by shape: a wedge that rises, a bar, a wedge that falls.
 void draw_phase_strip(Drawing& drawing, Panel& panel, std::span<const Phase> phases, TimeUnit unit);

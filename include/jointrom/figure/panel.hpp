@@ -34,6 +34,8 @@ class Panel {
 
     /// A line through points; it breaks at missing ones.
     void line(std::span<const double> x, std::span<const double> y, std::string_view classes);
+    /// A line through drawn_points() of many points.
+    void curve(std::span<const double> x, std::span<const double> y, std::string_view classes);
     /// A line through even samples, drawn_samples() of them. \param start x of the first \param step between two
     void even_line(std::span<const double> y, double start, double step, std::string_view classes);
     /// The area between even samples and `base`.

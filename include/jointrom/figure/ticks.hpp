@@ -21,7 +21,7 @@ struct Interval {
     friend bool operator==(Interval, Interval) noexcept = default;
 };
 
-/// The least and greatest finite value; nothing when there is none.
+/// The least and greatest value of those within 1e300; nothing when there is none. Missing samples: skipped.
 [[nodiscard]] std::optional<Interval> extent_of(std::span<const double> values);
 /// The smallest interval that holds both.
 [[nodiscard]] std::optional<Interval> joined(std::optional<Interval> a, std::optional<Interval> b);
