@@ -119,7 +119,8 @@ Action attach_plot(OptionList& list) {
                "of a recording: angle, velocity, angle-velocity, angle-activity, curve (the mean repetition), cutoff "
                "(of the low-pass); of a class table: class, sides, agreement; of a calibration file: calibration")
         .one_of({"angle", "velocity", "angle-velocity", "angle-activity", "curve", "cutoff", "class", "sides",
-                 "agreement", "calibration"});
+                 "agreement", "calibration"})
+        .otherwise("angle");
     list.value("--size", request->size, "WxH", "width and height in pixels, such as 800x500");
     list.value("--title", request->style.title, "TEXT", "instead of the figure's own title");
     list.value("--subtitle", request->style.subtitle, "TEXT", "beneath the title, instead of the file's name");

@@ -85,7 +85,7 @@ TEST_CASE("A very long title takes two lines and stays whole in the title elemen
 
 TEST_CASE("Panels stay within the drawing, leave room for their labels and break lines at gaps", "[figure][panel]") {
     for (const std::size_t width : {200U, 400U, 900U}) {
-        Drawing drawing({.width_px = width, .height_px = 300}, {"t", "d"}, 640, 400);
+        Drawing drawing({.width_px = width, .height_px = 300, .with_style_sheet = false}, {"t", "d"}, 640, 400);
         drawing.note("a remark");
         const std::vector<PanelRow> rows{
             {.y = {.label = "Angle (deg)", .range = {-10.0, 1234567.0}}, .share = 2.0},

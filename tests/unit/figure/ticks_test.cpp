@@ -28,7 +28,7 @@ TEST_CASE("Ticks are the round numbers within an interval", "[figure][ticks]") {
         {{0.0, 8.0}, 5, TickSteps::degrees, 2.0, 5, 0},       {{0.0, 1500.0}, 5, TickSteps::degrees, 360.0, 5, 0},
         {{0.0, 9000.0}, 5, TickSteps::degrees, 2000.0, 5, 0}, {{0.00031, 0.00048}, 5, TickSteps::decimal, 5e-05, 3, 5},
         {{-2.5e9, 2.5e9}, 6, TickSteps::decimal, 1e9, 5, 0},  {{1e15, 1e15 + 8.0}, 5, TickSteps::decimal, 2.0, 5, 0},
-        {{0.0, 25.96}, 6, TickSteps::decimal, 5.0, 6, 0},     {{7.1, 7.4}, 1, TickSteps::decimal, 0.2, 1, 1},
+        {{0.0, 25.96}, 6, TickSteps::decimal, 5.0, 6, 0},     {{7.1, 7.3}, 1, TickSteps::decimal, 0.2, 1, 1},
     };
     for (const Case& c : cases) {
         INFO(c.interval.low << " to " << c.interval.high << ", at most " << c.at_most);
