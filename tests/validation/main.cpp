@@ -12,7 +12,6 @@
 #include <string>
 #include <string_view>
 
-using namespace jointrom;
 using namespace jointrom::validation;
 
 namespace {
@@ -65,12 +64,13 @@ int main(int argc, char** argv) {
             return quick();
         }
         if (argc == 3) {
-            write_whole_file(argv[2], page(read_whole_file(argv[1], "text of the page"), studies(60)));
+            jointrom::write_whole_file(argv[2],
+                                       page(jointrom::read_whole_file(argv[1], "text of the page"), studies(60)));
             return 0;
         }
         std::fputs("usage: validation --quick | validation TEXT.md PAGE.md\n", stderr);
         return 2;
-    } catch (const Failure& failure) {
+    } catch (const jointrom::Failure& failure) {
         std::fprintf(stderr, "validation: %s\n", failure.what());
         return 1;
     }
