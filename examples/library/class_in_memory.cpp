@@ -23,7 +23,8 @@ namespace {
 Channel channel_of(double flexion_deg) {
     constexpr double rate_hz = 100.0;
     constexpr double bend_s = 2.5;
-    Channel channel{.name = "elbow angle", .unit = "deg", .column = 1, .role = ChannelRole::angle};
+    Channel channel{
+        .name = "elbow angle", .unit = "deg", .column = 1, .role = ChannelRole::angle, .times = {}, .samples = {}};
     for (std::size_t i = 0; i < 1150; ++i) {
         const double time_s = static_cast<double>(i) / rate_hz - 2.0;
         const bool moves = time_s > 0.0 && time_s < 3.0 * bend_s;

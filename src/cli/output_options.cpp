@@ -64,6 +64,10 @@ InputFile OutputOptions::input(const std::string& file, std::size_t rows) const 
     return {file, wants_checksum ? sha256_of_file(file) : std::string(), rows};
 }
 
+void OutputOptions::print(const Findings& findings, Console& console) const {
+    print_findings(findings, quiet, console);
+}
+
 void OutputOptions::write(const Report& report, Console& console, Format otherwise) const {
     const Format form = chosen_format(otherwise);
     write(report.findings, console, [&](const TextSink& sink) {
@@ -76,7 +80,7 @@ void OutputOptions::write(const Report& report, Console& console, Format otherwi
 
 void OutputOptions::write(const Findings& findings, Console& console,
                           const std::function<void(const TextSink&)>& produce) const {
-    print_findings(findings, quiet, console);
+    print(findings, console);
     if (output.empty() || output == "-") {
         produce([&](std::string_view text) { console.out << text; });
         return;

@@ -34,6 +34,9 @@ struct OutputOptions {
     /// An input as a result names it; its checksum is computed only where it is printed.
     [[nodiscard]] InputFile input(const std::string& file, std::size_t rows) const;
 
+    /// Prints the findings that are to be seen to the error stream.
+    void print(const Findings& findings, Console& console) const;
+
     /// Prints the findings, then the report in the chosen form to --output or standard output.
     void write(const Report& report, Console& console, Format otherwise = Format::table) const;
 

@@ -6,9 +6,11 @@
 
 #include <jointrom/core/failure.hpp>
 #include <jointrom/core/number_text.hpp>
+#include <jointrom/recording/bids_motion.hpp>
 #include <jointrom/recording/channel_quality.hpp>
 #include <jointrom/recording/column_name.hpp>
 #include <jointrom/recording/column_role.hpp>
+#include <jointrom/recording/edf_recording.hpp>
 #include <jointrom/recording/stated_rate.hpp>
 #include <jointrom/table/heading.hpp>
 
@@ -274,6 +276,12 @@ Recording recording_from_table(Table&& table, const std::string& source, const R
 }
 
 Recording read_recording(const std::filesystem::path& path, const ReadingOptions& options) {
+    if (is_bids_motion(path)) {
+        return read_bids_motion(path, options);
+    }
+    if (is_edf(path)) {
+        return read_edf(path, options);
+    }
     return recording_from_table(read_table(path, table_options(options)), path.string(), options);
 }
 

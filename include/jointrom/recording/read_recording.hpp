@@ -41,7 +41,7 @@ struct ReadingOptions {
     bool angle_only = false;
 };
 
-/// The recording in a file.
+/// The recording in a file; "..._motion.tsv" and ".edf" as bids_motion.hpp and edf_recording.hpp have it.
 ///
 /// Method: the roles of columns are found (column_role.hpp). Each channel gets a time base from its time column: a
 /// regular one where the stamps stand on an even grid within their rounding, else the stamps. Rows that are missing by
