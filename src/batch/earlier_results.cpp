@@ -1,197 +1,37 @@
 #include <jointrom/batch/earlier_results.hpp>
 #include <jointrom/batch/hashed_file.hpp>
-#include <jointrom/core/number_text.hpp>
+#include <jointrom/core/failure.hpp>
 #include <jointrom/core/version.hpp>
-#include <jointrom/report/render.hpp>
-#include <jointrom/table/record_reader.hpp>
-
-#include <algorithm>
-#include <array>
-#include <limits>
 
 namespace jointrom {
 namespace {
 
-constexpr char cell_end = '\x1F';
-constexpr char row_end = '\x1E';
-constexpr double none = std::numeric_limits<double>::quiet_NaN();
-
-/// Columns whose cells are texts even where they look like numbers.
-constexpr auto text_columns = std::to_array<std::string_view>({"id",
-                                                               "file",
-                                                               "participant",
-                                                               "side",
-                                                               "joint",
-                                                               "motion",
-                                                               "condition",
-                                                               "trial",
-                                                               "rater",
-                                                               "sex",
-                                                               "status",
-                                                               "code",
-                                                               "reason",
-                                                               "positive_direction",
-                                                               "negative_direction",
-                                                               "reading_unit",
-                                                               "reading_direction",
-                                                               "input_sha256",
-                                                               "settings_sha256",
-                                                               "version",
-                                                               "phase",
-                                                               "direction",
-                                                               "severity",
-                                                               "muscle",
-                                                               "contraction",
-                                                               "activity_unit",
-                                                               "text"});
-
-double number_of(std::string_view text) {
-    return parse_number(text).value_or(none);
-}
-
-/// Takes the cells of a row one after another.
-class CellsOfRow {
-  public:
-    explicit CellsOfRow(std::string_view text) : rest_(text) {}
-
-    std::string_view next() {
-        const std::size_t end = std::min(rest_.find(cell_end), rest_.size());
-        const std::string_view cell = rest_.substr(0, end);
-        rest_.remove_prefix(std::min(end + 1, rest_.size()));
-        return cell;
+bool holds_same_bytes(const TrialTask& task, const TrialRow& row) {
+    try {
+        return HashedFile(task.path).sha256() == row.input_sha256;
+    } catch (const Failure&) {
+        return false;  // told when it is measured
     }
-
-    Cell next(const RowColumn& column) {
-        const std::string_view text = next();
-        if (column.measured) {
-            const std::string_view u = next(), u95 = next();
-            return text.empty() ? Cell() : Cell(Measured{number_of(text), number_of(u), number_of(u95)});
-        }
-        if (std::ranges::find(text_columns, column.kind->key) != text_columns.end()) {
-            return std::string(text);
-        }
-        return text.empty() ? Cell() : Cell(number_of(text));
-    }
-
-  private:
-    std::string_view rest_;
-};
-
-std::vector<std::vector<Cell>> rows_of(std::string_view text, std::span<const RowColumn> columns) {
-    std::vector<std::vector<Cell>> rows;
-    while (!text.empty()) {
-        const std::size_t end = std::min(text.find(row_end), text.size());
-        CellsOfRow cells(text.substr(0, end));
-        std::vector<Cell>& row = rows.emplace_back();
-        for (const RowColumn& column : columns) {
-            row.push_back(cells.next(column));
-        }
-        text.remove_prefix(std::min(end + 1, text.size()));
-    }
-    return rows;
-}
-
-/// Cells of trials.csv by the name of their column.
-class NamedCells {
-  public:
-    explicit NamedCells(std::string_view text) {
-        CellsOfRow cells(text);
-        for (const std::string& name : column_names(trial_columns())) {
-            cells_.emplace(name, cells.next());
-        }
-    }
-    [[nodiscard]] std::string text(const char* name) const { return std::string(cells_.at(name)); }
-    [[nodiscard]] double number(const std::string& name) const { return number_of(cells_.at(name)); }
-    [[nodiscard]] Measured measured(const std::string& stem) const {
-        return {number(stem + "_deg"), number(stem + "_u_deg"), number(stem + "_u95_deg")};
-    }
-    [[nodiscard]] std::size_t count(const std::string& name) const {
-        const double value = number(name);
-        return value >= 0.0 ? static_cast<std::size_t>(value) : 0;
-    }
-
-  private:
-    std::unordered_map<std::string, std::string_view> cells_;
-};
-
-TrialRow trial_row(const NamedCells& cells, const TrialSubject& subject) {
-    TrialRow row;
-    row.subject = subject;
-    row.subject.side = cells.text("side");
-    row.subject.joint = cells.text("joint");
-    row.subject.motion = cells.text("motion");
-    row.done = cells.text("status") == "done";
-    row.positive_direction = cells.text("positive_direction");
-    row.negative_direction = cells.text("negative_direction");
-    row.positive = cells.measured("positive");
-    row.negative = cells.measured("negative");
-    row.arc = cells.measured("arc");
-    row.repetitions = cells.count("repetitions");
-    row.mean_arc_deg = cells.number("mean_arc_deg");
-    row.mean_arc_sd_deg = cells.number("mean_arc_sd_deg");
-    row.peak_velocity_deg_s = cells.number("peak_velocity_deg_s");
-    row.findings = cells.count("findings");
-    row.reading_unit = cells.text("reading_unit");
-    row.reading_direction = cells.text("reading_direction");
-    row.input_sha256 = cells.text("input_sha256");
-    row.settings_sha256 = cells.text("settings_sha256");
-    return row;
 }
 
 }  // namespace
 
-EarlierResults::EarlierResults(const std::filesystem::path& folder) {
-    read(folder / "trials.csv", trial_columns(), &Rows::trial);
-    read(folder / "repetitions.csv", repetition_columns(), &Rows::repetitions);
-    read(folder / "phases.csv", phase_columns(), &Rows::phases);
-    read(folder / "activity.csv", activity_columns(), &Rows::activity);
-    read(folder / "findings.csv", finding_columns(), &Rows::findings);
-    std::erase_if(trials_, [](const auto& entry) {
-        return entry.second.trial.empty() || NamedCells(entry.second.trial).text("version") != version();
-    });
-}
-
-void EarlierResults::read(const std::filesystem::path& file, std::span<const RowColumn> columns,
-                          std::string Rows::*rows) {
-    RecordReader reader(file);
-    const std::size_t id = reader.column("id");
-    std::vector<std::size_t> wanted;
-    for (const std::string& name : column_names(columns)) {
-        wanted.push_back(reader.column(name));
-    }
-    while (reader.next()) {
-        std::string& text = trials_[std::string(original_text(reader.text(id)))].*rows;
-        for (const std::size_t column : wanted) {
-            text += original_text(reader.text(column));
-            text += cell_end;
-        }
-        text += row_end;
-    }
-}
-
 std::optional<TrialOutcome> EarlierResults::find(const TrialTask& task) const {
-    const auto known = trials_.find(task.subject.id);
-    if (known == trials_.end()) {
+    const std::string& id = task.subject.id;
+    if (!tables_.holds(id) || tables_.version(id) != version()) {
         return std::nullopt;
     }
-    const Rows& rows = known->second;
-    TrialOutcome outcome;
-    outcome.row = trial_row(NamedCells(rows.trial), task.subject);
-    const bool is_same = outcome.row.done && outcome.row.settings_sha256 == task.settings_sha256;
-    if (!is_same) {
+    const TrialRow row = tables_.row(id);
+    if (!row.done || row.settings_sha256 != task.settings_sha256 || !holds_same_bytes(task, row)) {
         return std::nullopt;
     }
-    try {
-        if (HashedFile(task.path).sha256() != outcome.row.input_sha256) {
-            return std::nullopt;
-        }
-    } catch (const Failure&) {
-        return std::nullopt;  // told when it is measured
-    }
-    outcome.repetitions = rows_of(rows.repetitions, repetition_columns());
-    outcome.phases = rows_of(rows.phases, phase_columns());
-    outcome.activity = rows_of(rows.activity, activity_columns());
-    outcome.findings = rows_of(rows.findings, finding_columns());
+    TrialOutcome outcome = tables_.outcome(id);
+    TrialSubject& subject = outcome.row.subject;
+    TrialSubject planned = task.subject;
+    planned.side = subject.side;
+    planned.joint = subject.joint;
+    planned.motion = subject.motion;
+    subject = std::move(planned);
     const bool is_whole =
         outcome.repetitions.size() == outcome.row.repetitions && outcome.findings.size() == outcome.row.findings;
     return is_whole ? std::optional(std::move(outcome)) : std::nullopt;

@@ -1,8 +1,9 @@
-#include "batch/class_tables.hpp"
 #include "batch/ordered_work.hpp"
 
 #include <jointrom/batch/class_checks.hpp>
+#include <jointrom/batch/class_statistics.hpp>
 #include <jointrom/batch/run_batch.hpp>
+#include <jointrom/report/render.hpp>
 
 #include <fmt/format.h>
 
@@ -95,6 +96,23 @@ Pieces pieces_of(const BatchPlan& plan, const EarlierResults& earlier, const Tri
         pieces.finding_codes.push_back(std::get<std::string>(row[1]));
     }
     return pieces;
+}
+
+void write(const std::optional<ResultTable>& table, std::string_view name, ResultsFolder& folder) {
+    if (table) {
+        Report report;
+        report.tables = {*table};
+        folder.append(name, csv_report(report));
+    }
+}
+
+/// \return what the statistics have to say
+Findings write_class_summary(std::span<const TrialRow> rows, ResultsFolder& folder) {
+    const ClassStatistics statistics = class_statistics(rows);
+    write(statistics.groups, "summary.csv", folder);
+    write(statistics.outliers, "summary_outliers.csv", folder);
+    write(statistics.sides, "summary_sides.csv", folder);
+    return statistics.findings;
 }
 
 void write_class_findings(const Findings& class_findings, ResultsFolder& folder) {

@@ -64,6 +64,7 @@ Action attach_grade(OptionList& list);
 Action attach_schema(OptionList& list);
 Action attach_simulate(OptionList& list);
 Action attach_plot(OptionList& list);
+Action attach_report(OptionList& list);
 
 /// "error", "warning" or "note" as it is printed before a message.
 [[nodiscard]] std::string severity_text(std::string_view severity, const Console& console);

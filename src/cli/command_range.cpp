@@ -1,25 +1,13 @@
 #include "cli/command.hpp"
 #include "cli/trial_options.hpp"
 
-#include <jointrom/movement/neutral_zero_notation.hpp>
 #include <jointrom/movement/range_of_motion.hpp>
 #include <jointrom/report/movement_tables.hpp>
-
-#include <fmt/format.h>
 
 #include <memory>
 
 namespace jointrom::cli {
 namespace {
-
-/// "extension-flexion 5-0-145: extension to 5 deg beyond neutral, flexion to 145 deg."
-std::string notation_sentence(const JointMotion& motion, const RangeOfMotion& range) {
-    const Degrees low = range.negative.angle;
-    const Degrees high = range.positive.angle;
-    return fmt::format("Neutral zero notation: {}; {}, {}.", neutral_zero_notation(low, high, motion).text(),
-                       range_end_in_words(low, RangeEnd::negative, motion),
-                       range_end_in_words(high, RangeEnd::positive, motion));
-}
 
 ExitStatus run_range(const TrialOptions& options, Console& console) {
     const Settings settings = options.settings.settings();
@@ -33,7 +21,7 @@ ExitStatus run_range(const TrialOptions& options, Console& console) {
     report.tables.push_back(range_table(trial.trace, range));
     report.findings.insert(report.findings.end(), found.findings.begin(), found.findings.end());
     report.findings.insert(report.findings.end(), range.findings.begin(), range.findings.end());
-    report.remarks.insert(report.remarks.begin(), notation_sentence(trial.trace.motion(), range));
+    report.remarks.insert(report.remarks.begin(), neutral_zero_sentence(trial.trace.motion(), range));
     report.budgets = {{trial.trace.motion().positive, range.positive.budget},
                       {trial.trace.motion().negative, range.negative.budget},
                       {"arc", range.arc_budget}};

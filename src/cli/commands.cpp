@@ -91,6 +91,11 @@ constexpr auto command_table = std::to_array<Command>({
      "jointrom plot P01_right_elbow.csv --output elbow.svg\n"
      "jointrom plot class_trials.csv --figure class --output class.svg",
      attach_plot},
+    {"report", "one recording or a class as a web page in one file, for reading and printing",
+     "jointrom report P03_left_elbow.csv\n"
+     "jointrom report P03_left_elbow.csv --sex F --age 20 --against passive --output elbow.html\n"
+     "jointrom report results --output class.html",
+     attach_report},
     {"simulate", "recordings whose truth is known",
      "jointrom simulate --joint knee --repetitions 3 --noise-deg 0.5 --seed 7 --output knee.csv\n"
      "jointrom simulate --students 12 --side both --emg Biceps=0.4,0.25,0.15,0.006 --into class",

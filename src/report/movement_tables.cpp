@@ -1,6 +1,9 @@
 #include <jointrom/movement/angle_uncertainty.hpp>
+#include <jointrom/movement/neutral_zero_notation.hpp>
 #include <jointrom/report/movement_tables.hpp>
 #include <jointrom/stats/descriptive.hpp>
+
+#include <fmt/format.h>
 
 namespace jointrom {
 namespace {
@@ -130,6 +133,14 @@ ResultTable range_table(const AngleTrace& trace, const RangeOfMotion& range) {
     add_extreme(trace.motion().negative, range.negative, range.held_negative, range.mean_negative);
     add("arc", measured(range.arc.value(), range.arc_budget), Cell(), Cell(), std::nullopt, range.mean_arc);
     return table;
+}
+
+std::string neutral_zero_sentence(const JointMotion& motion, const RangeOfMotion& range) {
+    const Degrees low = range.negative.angle;
+    const Degrees high = range.positive.angle;
+    return fmt::format("Neutral zero notation: {}; {}, {}.", neutral_zero_notation(low, high, motion).text(),
+                       range_end_in_words(low, RangeEnd::negative, motion),
+                       range_end_in_words(high, RangeEnd::positive, motion));
 }
 
 ResultTable curve_table(const EnsembleCurve& curve) {

@@ -13,6 +13,7 @@
 #include <jointrom/report/result_table.hpp>
 
 #include <span>
+#include <string>
 
 namespace jointrom {
 
@@ -37,6 +38,9 @@ namespace jointrom {
 
 /// Rows for the positive extreme, the negative extreme and the arc.
 [[nodiscard]] ResultTable range_table(const AngleTrace& trace, const RangeOfMotion& range);
+
+/// "Neutral zero notation: extension-flexion 5-0-145; extension to 5 deg beyond neutral, flexion to 145 deg."
+[[nodiscard]] std::string neutral_zero_sentence(const JointMotion& motion, const RangeOfMotion& range);
 
 /// The mean curve of the repetitions, a row for each percent.
 [[nodiscard]] ResultTable curve_table(const EnsembleCurve& curve);
