@@ -22,7 +22,11 @@ std::optional<MeasuredPerson> person_of(const TrialRow& row, const PersonDefault
     try {
         MeasuredPeople read = read_measured_people(*source, "trials.csv", defaults);
         if (!read.people.empty()) {
-            return std::move(read.people.front());
+            MeasuredPerson& person = read.people.front();
+            person.label = row.subject.id;  // texts as they are, not as they stand in CSV
+            person.participant = row.subject.participant;
+            person.condition = row.subject.condition;
+            return std::move(person);
         }
     } catch (const Failure& failure) {
         findings.emplace_back("results-row-skipped", row.subject.file + ": " + failure.what());

@@ -30,7 +30,9 @@ struct MeasuredClass {
 
 TrialRow row_of(std::string file, std::string joint, double positive_deg, std::string participant = "") {
     TrialRow row;
-    row.subject = {.id = file, .file = file, .participant = std::move(participant), .joint = std::move(joint)};
+    row.subject.id = row.subject.file = std::move(file);
+    row.subject.participant = std::move(participant);
+    row.subject.joint = std::move(joint);
     row.done = true;
     row.positive = {positive_deg, 1.0, 2.0};
     row.negative = {-2.0, 1.0, 2.0};
