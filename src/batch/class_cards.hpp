@@ -1,44 +1,16 @@
 #pragma once
 
 /// \file
-/// The participants of a class, and what a page says of each.
+/// What a page of a class says of each participant.
+
+#include "batch/class_form.hpp"
 
 #include <jointrom/batch/page_of_class.hpp>
-#include <jointrom/report/page_parts.hpp>
+#include <jointrom/report/markup.hpp>
 
-#include <cstddef>
-#include <string>
-#include <vector>
+#include <span>
 
 namespace jointrom {
-
-/// The recordings of one participant.
-struct ClassMember {
-    std::string name;                     ///< of the participant; where none is known, of the file
-    std::vector<std::size_t> recordings;  ///< places in ClassResults::outcomes
-};
-
-/// In the natural order of their names.
-[[nodiscard]] std::vector<ClassMember> class_members(const ClassResults& results);
-
-/// Where the card of the member at this place stands in the page.
-[[nodiscard]] std::string card_id(std::size_t member);
-
-/// What tells recordings of one participant apart: "left elbow, before, trial 2"; the file's name when nothing does.
-[[nodiscard]] std::string recording_label(const TrialSubject& subject);
-
-/// How recordings of the class stand in tables.
-struct ClassForm {
-    bool has_several_motions = false;  ///< of one joint, so that its name alone does not tell which
-    /// Headings of measured columns: directions by name where all recordings have the same.
-    std::vector<std::pair<std::string_view, std::string>> headings;
-};
-
-[[nodiscard]] ClassForm class_form(const ClassResults& results);
-
-/// A row for each recording. Motions are left out where joints tell them.
-[[nodiscard]] ResultTable recording_table(const ClassResults& results, const ClassForm& form,
-                                          const std::vector<std::size_t>& recordings);
 
 /// Cards: result, comparison, repetitions, muscles and findings of each participant.
 [[nodiscard]] Markup class_cards(const ClassPage& page, const ClassForm& form, std::span<const ClassMember> members);

@@ -150,7 +150,8 @@ Action attach_report(OptionList& list) {
                   "a recording, as the logger exported it, or - for standard input; or a folder that `batch` wrote")
         .required();
     command->norms.attach(list, false);
-    list.value("--against", command->against, "MODE", "compare with active or passive rows, whatever was measured");
+    list.value("--against", command->against, "MODE", "compare with active or passive rows, whatever was measured")
+        .suggest({"active", "passive"});
     command->settings.attach(list,
                              {SettingGroup::reading, SettingGroup::joint, SettingGroup::angle, SettingGroup::stillness,
                               SettingGroup::phases, SettingGroup::turning_points, SettingGroup::activity});
