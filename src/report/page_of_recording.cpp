@@ -128,9 +128,9 @@ Markup repetitions_of(const MeasuredRecording& measured) {
                                   {"repetition", "start_s", "duration_s", "arc_deg", "turn_deg", "raising_s",
                                    "holding_s", "lowering_s", "raising_velocity_deg_s", "lowering_velocity_deg_s"}),
                      {.caption = "Each repetition", .sortable = true});
-    content += table_markup(with_columns(phase_table(measured.trial.trace, measured.phases.phases),
-                                         {"phase", "direction", "start_s", "duration_s", "start_deg", "end_deg",
-                                          "excursion_deg", "peak_velocity_deg_s"}),
+    content += table_markup(with_columns(phase_table(measured.trial.trace, measured.phases.phases, repetitions.rows),
+                                         {"repetition", "phase", "direction", "start_s", "duration_s", "start_deg",
+                                          "end_deg", "excursion_deg", "peak_velocity_deg_s"}),
                             {.caption = "Phases, in order of time", .most_rows = 60});
     return content;
 }
