@@ -41,19 +41,19 @@ const JointMotion* only_motion(const LongTable& table) {
 }
 
 /// Pairs of the participants in one group of rows.
-std::vector<SidePair> pairs_in(const LongTable& table, std::span<const std::uint32_t> rows, const TextColumn& side,
-                               const std::string& participant) {
-    std::map<std::string, SidePair> pairs;
+std::vector<SideValues> pairs_in(const LongTable& table, std::span<const std::uint32_t> rows, const TextColumn& side,
+                                 const std::string& participant) {
+    std::map<std::string, SideValues> pairs;
     for (const Side which : {Side::left, Side::right}) {
         std::vector<std::uint32_t> own;
         std::ranges::copy_if(rows, std::back_inserter(own),
                              [&](std::uint32_t row) { return side.text(row) == name_of(which); });
         for (const NamedValue& value : participant_means(table, own, participant)) {
-            SidePair& pair = pairs.emplace(value.name, SidePair{value.name, missing, missing}).first->second;
+            SideValues& pair = pairs.emplace(value.name, SideValues{value.name, missing, missing}).first->second;
             (which == Side::left ? pair.left : pair.right) = value.value;
         }
     }
-    std::vector<SidePair> result;
+    std::vector<SideValues> result;
     for (auto& [name, pair] : pairs) {
         result.push_back(std::move(pair));
     }
@@ -129,7 +129,7 @@ SidePairs side_pairs(const LongTable& table, const NormComparisonOptions& option
     std::erase(by, side);
     const RowGroups groups = groups_by(table, by);
     std::vector<std::vector<std::string>> texts;
-    std::vector<std::vector<SidePair>> pairs;
+    std::vector<std::vector<SideValues>> pairs;
     for (std::size_t g = 0; g < groups.size(); ++g) {
         if (!groups.rows_of(g).empty()) {
             texts.push_back(groups.texts_of(g));
@@ -140,7 +140,7 @@ SidePairs side_pairs(const LongTable& table, const NormComparisonOptions& option
     // An extent counts in its own direction, so that beyond neutral is positive.
     const double sign = motion != nullptr && extent_in_column(column) == MotionPart::negative ? -1.0 : 1.0;
     for (std::size_t g = 0; g < pairs.size(); ++g) {
-        for (SidePair& pair : pairs[g]) {
+        for (SideValues& pair : pairs[g]) {
             sides.pairs.push_back(
                 {names[g].empty() ? pair.name : pair.name + " " + names[g], sign * pair.left, sign * pair.right});
         }

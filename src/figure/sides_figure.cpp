@@ -11,12 +11,12 @@
 namespace jointrom {
 namespace {
 
-bool is_whole(const SidePair& pair) {
+bool is_whole(const SideValues& pair) {
     return std::isfinite(pair.left) && std::isfinite(pair.right);
 }
 
 std::string description(const SidePairs& sides) {
-    const auto outside = std::ranges::count_if(sides.pairs, [&](const SidePair& pair) {
+    const auto outside = std::ranges::count_if(sides.pairs, [&](const SideValues& pair) {
         return is_whole(pair) && std::abs(pair.left - pair.right) > sides.limit;
     });
     std::string text = fmt::format("{} of the right side against the left of {} participants.", sides.quantity,
@@ -30,7 +30,7 @@ std::string description(const SidePairs& sides) {
 
 Interval shown_interval(const SidePairs& sides) {
     std::vector<double> all;
-    for (const SidePair& pair : sides.pairs) {
+    for (const SideValues& pair : sides.pairs) {
         if (is_whole(pair)) {
             all.insert(all.end(), {pair.left, pair.right});
         }
@@ -53,8 +53,8 @@ void draw_limit(Panel& panel, Interval range, double limit) {
 }
 
 void draw_pairs(Panel& panel, const SidePairs& sides) {
-    const auto is_far = [&](const SidePair& pair) { return std::abs(pair.left - pair.right) > sides.limit; };
-    for (const SidePair& pair : sides.pairs) {
+    const auto is_far = [&](const SideValues& pair) { return std::abs(pair.left - pair.right) > sides.limit; };
+    for (const SideValues& pair : sides.pairs) {
         if (is_whole(pair)) {
             panel.mark(pair.left, pair.right, is_far(pair) ? Marker::diamond : Marker::circle,
                        is_far(pair) ? "mark mark2" : "mark mark1",
@@ -62,7 +62,7 @@ void draw_pairs(Panel& panel, const SidePairs& sides) {
                                    fixed_text(pair.right, 1), sides.unit));
         }
     }
-    for (const SidePair& pair : sides.pairs) {
+    for (const SideValues& pair : sides.pairs) {
         if (is_whole(pair) && is_far(pair)) {
             panel.label(pair.left, pair.right, pair.name, Panel::Place::right) ||
                 panel.label(pair.left, pair.right, pair.name, Panel::Place::left) ||

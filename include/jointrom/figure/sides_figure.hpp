@@ -12,7 +12,7 @@
 namespace jointrom {
 
 /// Both sides of one participant.
-struct SidePair {
+struct SideValues {
     std::string name;
     double left;
     double right;
@@ -22,7 +22,7 @@ struct SidePairs {
     std::string title;
     std::string quantity;  ///< without its unit: "flexion"
     std::string unit = "deg";
-    std::vector<SidePair> pairs;
+    std::vector<SideValues> pairs;
     double limit = std::numeric_limits<double>::quiet_NaN();  ///< a larger difference is more than measurement error
     std::string note;                                         ///< where the limit comes from
 };
