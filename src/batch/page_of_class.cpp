@@ -1,6 +1,7 @@
 #include <jointrom/batch/page_of_class.hpp>
 
 #include "batch/class_cards.hpp"
+#include "batch/class_pictures.hpp"
 
 #include <jointrom/report/check_tables.hpp>
 #include <jointrom/report/page.hpp>
@@ -147,6 +148,7 @@ std::string page_of_class(const ClassPage& page) {
     const std::string title = page.title.empty() ? "Class results" : page.title;
     const std::vector<PageSection> sections{
         {"class", "The class", class_as_a_whole(page, form), false},
+        {"pictures", "The class in pictures", class_pictures(page)},
         {"compared", "Compared with other people", compared_with_others(page), false},
         {"recordings", "All recordings", all_recordings(page, form, members), false},
         {"findings", "Findings about the class", findings_of(page)},

@@ -3,6 +3,8 @@
 #include <jointrom/core/number_text.hpp>
 #include <jointrom/core/version.hpp>
 #include <jointrom/figure/angle_figure.hpp>
+#include <jointrom/figure/ensemble_figure.hpp>
+#include <jointrom/movement/ensemble_curve.hpp>
 #include <jointrom/report/activity_tables.hpp>
 #include <jointrom/report/check_tables.hpp>
 #include <jointrom/report/movement_tables.hpp>
@@ -72,9 +74,16 @@ Markup movement_of(const MeasuredRecording& measured) {
     const std::span<const MuscleActivity> muscles =
         measured.muscles ? std::span<const MuscleActivity>(measured.muscles->activity.muscles)
                          : std::span<const MuscleActivity>();
-    return figure_markup("movement-figure", [&](const FigureStyle& style) {
+    Markup figures = figure_markup("movement-figure", [&](const FigureStyle& style) {
         return angle_figure(measured.trial.trace, measured.phases.phases, measured.peaks, muscles, style);
     });
+    if (measured.repetitions.rows.size() > 1) {
+        const EnsembleCurve curve = ensemble_curve(measured.trial.trace, measured.repetitions.rows);
+        figures += figure_markup("curve-figure", [&](const FigureStyle& style) {
+            return ensemble_figure(measured.trial.trace, curve, style);
+        });
+    }
+    return figures;
 }
 
 /// What a budget is made of, the largest part first.
