@@ -53,7 +53,7 @@ ClassDots dots_of(const ClassResults& results) {
     }
     const std::string quantity = directions.size() == 1 ? *directions.begin() : "positive direction";
     ClassDots dots{.title = "Farthest angles of the class",
-                   .quantity = capitalised(quantity) + " (deg)",
+                   .quantity = with_capital(quantity) + " (deg)",
                    .groups = {},
                    .note = {}};
     for (const auto& [name, people] : groups) {

@@ -54,8 +54,8 @@ Markup result_of(const RecordingPage& page) {
     const JointMotion& motion = trace.motion();
     const RangeOfMotion& range = page.measured.range;
     Markup content = element("dl", {{"class", "results"}},
-                             headline(capitalised(motion.positive), range.positive.angle, range.positive.budget) +
-                                 headline(capitalised(motion.negative), range.negative.angle, range.negative.budget) +
+                             headline(with_capital(motion.positive), range.positive.angle, range.positive.budget) +
+                                 headline(with_capital(motion.negative), range.negative.angle, range.negative.budget) +
                                  headline("Arc between them", range.arc, range.arc_budget));
     content += paragraph(with_degree_signs(neutral_zero_sentence(motion, range)));
     if (motion.is_known()) {
@@ -207,7 +207,7 @@ std::string heading_of_motion(const JointMotion& motion, Side side) {
         return "Joint angle";
     }
     const std::string of_side = side == Side::unknown ? "" : std::string(name_of(side)) + " ";
-    return capitalised(fmt::format("{}{}: {} and {}", of_side, motion.joint, motion.positive, motion.negative));
+    return with_capital(fmt::format("{}{}: {} and {}", of_side, motion.joint, motion.positive, motion.negative));
 }
 
 std::string page_of_recording(const RecordingPage& page) {

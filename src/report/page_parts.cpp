@@ -40,7 +40,7 @@ std::string sentence_of(const ToldFinding& finding) {
 /// Findings of one kind: what each says, and once what it means and what to do.
 Markup kind_markup(std::span<const ToldFinding> findings) {
     const ToldFinding& first = findings.front();
-    const Markup severity = element("strong", {{"class", "severity"}}, capitalised(first.severity));
+    const Markup severity = element("strong", {{"class", "severity"}}, with_capital(first.severity));
     Markup content;
     if (findings.size() == 1) {
         content = paragraph(severity + ": " + sentence_of(first));
@@ -103,7 +103,7 @@ Markup list_of(std::span<const std::string> sentences) {
     return sentences.empty() ? Markup() : element("ul", {{"class", "plain"}}, items);
 }
 
-std::string capitalised(std::string text) {
+std::string with_capital(std::string text) {
     if (!text.empty()) {
         text.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(text.front())));
     }

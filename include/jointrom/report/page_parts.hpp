@@ -34,7 +34,7 @@ struct PageSection {
 /// A list of sentences, with_degree_signs().
 [[nodiscard]] Markup list_of(std::span<const std::string> sentences);
 
-[[nodiscard]] std::string capitalised(std::string text);
+[[nodiscard]] std::string with_capital(std::string text);
 
 /// A sentence with ° for " deg".
 [[nodiscard]] std::string with_degree_signs(std::string sentence);
