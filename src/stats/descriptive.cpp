@@ -41,17 +41,18 @@ Description describe(std::span<const double> values) {
         return result;
     }
     const double largest_size = std::max(std::abs(result.min), std::abs(result.max));
-    // Rounding can put the rough mean outside the values, above all where they are equal.
-    const double deviation = result.max - result.min + 0x1p-50 * largest_size;
-    if (!std::isfinite(largest_size) || !std::isfinite(deviation * deviation)) {
+    const double reach = result.max - result.min;
+    const auto n = static_cast<double>(result.count);
+    if (!std::isfinite(n * largest_size) || !std::isfinite(reach * reach)) {
         return result;
     }
-    const auto n = static_cast<double>(result.count);
+    // Rounding can put the rough mean outside the values, above all where they are equal.
+    const double deviation = reach + 0x1p-50 * largest_size;
     OrderFreeSum sum(largest_size, values.size());
     each_present(values, [&](double value) { sum.add(value); });
     const double rough_mean = sum.value() / n;
     OrderFreeSum deviations(deviation, values.size());
-    OrderFreeSum squares(deviation * deviation, values.size());
+    OrderFreeSum squares(std::min(deviation * deviation, std::numeric_limits<double>::max()), values.size());
     each_present(values, [&](double value) {
         deviations.add(value - rough_mean);
         squares.add((value - rough_mean) * (value - rough_mean));

@@ -33,7 +33,7 @@ struct Description {
 /// no difference, not even in the last bit. Missing samples: skipped and counted.
 ///
 /// \return mean, minimum and maximum are missing for no values, the standard deviation for fewer than two; mean and
-///         standard deviation when a value is infinite or the squares would be
+///         standard deviation when a value is infinite or the sum of values or squares would be
 /// \par Accuracy 1e-13 relative of the certified values of NIST StRD, where the data can be represented
 /// \par Reference T. F. Chan, G. H. Golub and R. J. LeVeque 1983, Am Stat 37:242 (corrected two-pass algorithm)
 [[nodiscard]] Description describe(std::span<const double> values);

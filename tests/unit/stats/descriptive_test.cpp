@@ -82,7 +82,7 @@ TEST_CASE("what few values cannot give is missing", "[stats][descriptive]") {
 }
 
 TEST_CASE("equal values have no spread, although their mean is rounded", "[stats][descriptive]") {
-    for (const double value : {0.1, 131.03, -1e-7, 3e12}) {
+    for (const double value : {0.1, 131.03, -1e-7, 3e12, 1e300}) {
         const Description found = describe(std::vector<double>(3, value));
         CHECK_THAT(found.mean, WithinRel(value, 1e-15));
         CHECK_THAT(found.sd, WithinAbs(0.0, 1e-15 * std::abs(value)));
