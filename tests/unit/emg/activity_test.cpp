@@ -224,6 +224,21 @@ TEST_CASE("frequencies are told by repetition, or by the second of a hold", "[em
     CHECK_FALSE(held.muscles[0].frequencies[0].repetition);
 }
 
+TEST_CASE("a muscle without frequencies beside one that has them is named", "[emg][activity]") {
+    Recording mixed = arm();
+    Channel& slow = mixed.channels[1];
+    std::vector<double> kept;
+    for (std::size_t i = 0; i < slow.samples.size(); i += 5) {
+        kept.push_back(slow.samples[i]);
+    }
+    slow.times = TimeBase::regular(Seconds(0.0), Hertz(200.0), kept.size());
+    slow.samples = std::move(kept);
+    const ActivityResult result = activity(mixed, 4, {.frequencies = FrequencyWish::required});
+    CHECK(contains(result.findings, "emg-no-frequencies"));
+    CHECK(result.muscles[0].frequencies.size() == 4);
+    CHECK(result.muscles[1].frequencies.empty());
+}
+
 TEST_CASE("requests about muscles that cannot be served are refused", "[emg][activity]") {
     Recording slow = arm();
     for (Channel& channel : slow.channels) {
