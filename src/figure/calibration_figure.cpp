@@ -65,10 +65,14 @@ Picture picture_of(const Calibration& calibration, Interval readings) {
 }
 
 std::string description(const Calibration& calibration) {
-    return fmt::format("{} known angles against the readings taken at them, and the line through them: angle = {:.6g} "
-                       "deg + {:.6g} deg per {} times reading. Beneath: the residuals, at most {:.2g} deg.",
-                       calibration.points.size(), calibration.offset_deg, calibration.gain_deg_per_unit,
-                       calibration.unit, calibration.nonlinearity_deg);
+    std::string text =
+        fmt::format("{} known angles against the readings taken at them, and the line through them: "
+                    "angle = {:.6g} deg + {:.6g} deg per {} times reading. Beneath: the residuals",
+                    calibration.points.size(), calibration.offset_deg, calibration.gain_deg_per_unit, calibration.unit);
+    if (std::isfinite(calibration.nonlinearity_deg)) {
+        text += fmt::format(", at most {:.2g} deg", calibration.nonlinearity_deg);
+    }
+    return text + ".";
 }
 
 std::string title_of(const Calibration& calibration) {

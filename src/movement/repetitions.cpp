@@ -89,11 +89,12 @@ class PieceSearch {
                 std::ranges::lower_bound(phases_, span.last, {}, first_sample)};
     }
 
-    /// The last rest phase between the valley before and the turn.
+    /// The last rest phase between the valley before and the turn. One that lasts beyond the turn, as in movements too
+    /// slow to be phases, is none.
     [[nodiscard]] const Phase* rest_before(std::size_t valley, std::size_t turn) const {
         const auto until_turn = phases_in({piece_.first, turn});
         for (auto phase = until_turn.rbegin(); phase != until_turn.rend() && phase->span.last > valley; ++phase) {
-            if (phase->kind == PhaseKind::rest) {
+            if (phase->kind == PhaseKind::rest && phase->span.last <= turn) {
                 return &*phase;
             }
         }

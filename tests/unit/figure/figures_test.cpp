@@ -28,8 +28,8 @@ MuscleActivity made_muscle(const std::string& name, const AngleTrace& trace) {
     muscle.unit = "mV";
     muscle.signal.name = name;
     muscle.signal.start = trace.start();
-    muscle.signal.rate = Hertz(50.0);
-    const auto n = static_cast<std::size_t>(static_cast<double>(trace.size()) / trace.rate().value() * 50.0);
+    muscle.signal.rate = Hertz(0.5 * trace.rate().value());
+    const std::size_t n = trace.size() / 2;
     for (std::size_t i = 0; i < n; ++i) {
         muscle.signal.envelope.push_back(0.2 + 0.1 * std::sin(static_cast<double>(i) * 0.05));
     }

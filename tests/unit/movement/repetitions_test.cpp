@@ -255,3 +255,17 @@ TEST_CASE("repetitions are found at a few samples per second", "[movement][repet
     CHECK(std::isnan(result.rows[0].smoothness.spectral_arc_length));
     CHECK(found_in(trace_from_angles({1, 2, 1}, Hertz(2))).rows.empty());
 }
+
+TEST_CASE("Repetitions slower than any phase are counted from valley to valley", "[movement][repetitions]") {
+    const AngleTrace trace = trace_from_angles(test::minimum_jerk_path(test::repeated(5, 0.0, 120.0), 100.0),
+                                               Hertz(0.01));  // 2 deg in 100 s and slower
+    const MovementPhases phases = movement_phases(trace);
+    REQUIRE(phases.phases.size() == 1);
+    const Repetitions found = repetitions(trace, phases);
+    CHECK(found.rows.size() >= 3);
+    for (const Repetition& row : found.rows) {
+        CHECK(row.span.first < row.turn_sample);
+        CHECK(row.turn_sample < row.span.last);
+        CHECK_THAT(row.arc.value(), WithinAbs(120.0, 0.1));
+    }
+}
