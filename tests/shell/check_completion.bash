@@ -26,7 +26,7 @@ expect() {
     fi
 }
 
-expect 'range,repetitions' jointrom r
+expect 'range,repetitions,report' jointrom r
 expect 'help' jointrom hel
 expect 'range' jointrom help ran
 expect '--format' jointrom range --form
