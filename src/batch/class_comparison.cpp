@@ -71,7 +71,7 @@ ResultTable verdict_count_table(std::span<const JudgedPerson> judged) {
             }
         }
     }
-    ResultTable table("verdicts", {"joint", "direction", "below", "inside", "above", "undecided"});
+    ResultTable table("norms", {"joint", "direction", "below", "inside", "above", "undecided"});
     const auto count = [](const std::array<std::size_t, 4>& by_verdict, LimitVerdict verdict) {
         return count_cell(by_verdict[static_cast<std::size_t>(verdict)]);
     };
