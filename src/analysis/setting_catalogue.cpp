@@ -39,9 +39,10 @@ void set_lowpass(Settings& settings, Text text) {
         lowpass.rule = text == "auto" ? LowpassChoice::Rule::automatic : LowpassChoice::Rule::off;
         return;
     }
+    constexpr double least_hz = 0.01;  // slower than anything a joint does in a recording
     const auto value = parse_number(text);
-    if (!value || *value <= 0.0) {
-        refuse_setting("lowpass-hz", text, "a frequency in Hz, auto or off");
+    if (!value || *value < least_hz) {
+        refuse_setting("lowpass-hz", text, "a frequency of 0.01 Hz or more, auto or off");
     }
     lowpass = {LowpassChoice::Rule::fixed, Hertz(*value)};
 }

@@ -69,6 +69,18 @@ ChannelRole channel_role(ColumnRole role) {
                                      : ChannelRole::other;
 }
 
+/// \throws Failure "rate-implausible"
+void require_plausible_rate(const Channel& channel, std::size_t line) {
+    constexpr double fastest_hz = 1e6;  // far beyond any logger of angles or muscles
+    if (channel.times.rate().value() > fastest_hz) {
+        throw Failure(FailureKind::unreadable_data, "rate-implausible",
+                      fmt::format("'{}' would have been sampled {:.3g} times per second", channel.name,
+                                  channel.times.rate().value()),
+                      "Write the unit of time into its heading, or state the rate with --rate-hz.",
+                      {.file = {}, .line = line, .column = 0});
+    }
+}
+
 class Reading {
   public:
     Reading(Table& table, const std::string& source, const ReadingOptions& options)
@@ -95,6 +107,9 @@ class Reading {
                           "the table has no column of numbers but the time",
                           "Check the delimiter (--delimiter), or name the time column with --time.",
                           {.file = {}, .line = table_.first_data_line, .column = 0});
+        }
+        for (const Channel& channel : recording_.channels) {
+            require_plausible_rate(channel, table_.first_data_line);
         }
         note_channels();
         recording_.table = std::move(table_.description);

@@ -155,7 +155,7 @@ void AxisBuilder::keep_forward_rows(std::optional<std::size_t> part) {
 
 TimeUnit AxisBuilder::assumed_unit(Hertz stated) {
     const double step = median_rise(time_);
-    const AssumedTimeUnit assumed = plausible_time_unit(step, time_.back() - time_.front(), stated);
+    const AssumedTimeUnit assumed = plausible_time_unit(step, step * static_cast<double>(time_.size() - 1), stated);
     if ((!assumed.is_plain || assumed.unit.seconds != 1.0) && !stated.is_set()) {
         findings_.emplace_back("time-unit-assumed",
                                fmt::format("'{}' has no unit; {} were assumed, which gives {:.4g} Hz", name_,

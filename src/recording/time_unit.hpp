@@ -32,7 +32,7 @@ struct AssumedTimeUnit {
 /// outside 10 to 2000 Hz and the duration outside 3 s to 30 min, in decades, the duration counted 1.5 times; anything
 /// but seconds starts 0.3 decades behind. Common practice, no source. A stated rate settles it instead.
 /// \param step     median step between stamps, in the unit that is looked for, > 0
-/// \param duration last stamp less the first, in the same unit
+/// \param duration of the recording without its gaps, in the same unit
 /// \param stated   rate that the user gave, unset when none
 [[nodiscard]] AssumedTimeUnit plausible_time_unit(double step, double duration, Hertz stated);
 

@@ -188,8 +188,13 @@ std::size_t settling_samples(const Sections& sections, double residue) {
     for (const Section& section : sections) {
         slowest = std::max(slowest, largest_pole_radius(section));
     }
-    assert(slowest < 1.0);
-    return slowest > 0.0 ? static_cast<std::size_t>(std::ceil(std::log(residue) / std::log(slowest))) : 0;
+    if (slowest <= 0.0) {
+        return 0;
+    }
+    // A pole that rounding puts on the circle never settles.
+    constexpr double never = 1e15;
+    const double samples = slowest < 1.0 ? std::log(residue) / std::log(slowest) : never;
+    return static_cast<std::size_t>(std::ceil(std::min(samples, never)));
 }
 
 }  // namespace jointrom

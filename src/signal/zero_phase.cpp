@@ -47,7 +47,9 @@ std::size_t pad_count(std::size_t sample_count, const Sections& sections, const 
     if (none || sample_count == 1) {
         return 0;
     }
-    return edges.pad_samples ? *edges.pad_samples : settling_samples(sections);
+    // Beyond a million samples, or as many as there are, no extension tells anything more.
+    const std::size_t most = std::max(sample_count, std::size_t{1} << 20U);
+    return edges.pad_samples ? *edges.pad_samples : std::min(settling_samples(sections), most);
 }
 
 }  // namespace

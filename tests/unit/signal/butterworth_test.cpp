@@ -132,6 +132,7 @@ TEST_CASE("settling time is that of the slowest pole", "[signal][butterworth]") 
     CHECK(settling_samples({{1.0, 0.0, 0.0, 0.0, 0.25}, {1.0, 0.0, 0.0, -0.1, 0.0}}) == 10);
     CHECK(settling_samples({{0.5, 0.5, 0.0, 0.0, 0.0}}) == 0);
     CHECK(settling_samples({}) == 0);
+    CHECK(settling_samples({{1.0, 0.0, 0.0, -1.0, 0.0}}) == 1'000'000'000'000'000);  // never
     const auto at = [](double rate_hz) {
         return static_cast<double>(settling_samples(butterworth_lowpass(2, Hertz(6.0), Hertz(rate_hz)))) / rate_hz;
     };
