@@ -56,9 +56,8 @@ struct SettingKind {
 /// Every setting, in the order of the job.
 [[nodiscard]] std::span<const SettingKind> setting_catalogue();
 
-/// The words that a setting may be, for those who type or mistype them; of lowpass-hz, auto and off, beside which it may
-/// be a number. Empty for a setting that is anything.
-/// \param name as SettingKind::name
+/// The words that a setting may be, for those who type or mistype them; of lowpass-hz, auto and off, beside which it
+/// may be a number. Empty for a setting that is anything. \param name as SettingKind::name
 [[nodiscard]] std::vector<std::string> setting_choices(std::string_view name);
 
 /// Names of joints, of directions, and of directions and motions of the built-in table, each once.

@@ -74,7 +74,8 @@ using Sections = std::vector<Section>;
 [[nodiscard]] std::complex<double> frequency_response(const Sections& sections, Hertz frequency, Hertz rate);
 
 /// Samples until the slowest part of the impulse response has decayed to `residue` of its start: the number of samples
-/// near an edge that depend on what is assumed beyond it. 0 for a filter without poles, 1e15 for one that never settles.
+/// near an edge that depend on what is assumed beyond it. 0 for a filter without poles, 1e15 for one that never
+/// settles.
 ///
 /// \pre 0 < residue < 1
 [[nodiscard]] std::size_t settling_samples(const Sections& sections, double residue = 1e-3);

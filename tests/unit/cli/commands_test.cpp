@@ -41,8 +41,9 @@ TEST_CASE("a mistyped command or option is answered with the nearest one", "[cli
 }
 
 TEST_CASE("help is no error, comes before everything else and starts with examples", "[cli]") {
-    for (const char* command : {"inspect", "calibrate", "angles", "static", "range", "peaks", "phases", "repetitions",
-                                "activity", "load", "norms", "check", "batch", "summary", "agreement", "grade", "schema"}) {
+    for (const char* command :
+         {"inspect", "calibrate", "angles", "static", "range", "peaks", "phases", "repetitions", "activity", "load",
+          "norms", "check", "batch", "summary", "agreement", "grade", "schema"}) {
         CAPTURE(command);
         const auto run = run_program({command, "--help"});
         CHECK(run.status == cli::exit_done);
