@@ -31,6 +31,13 @@ Channel evenly_sampled(const Channel& channel) {
         time_s[i] = channel.times.time_s(i);
     }
     const Hertz rate = channel.times.rate();
+    const double intervals = (time_s.back() - time_s.front()) * rate.value();
+    if (intervals > 1e6 + 100.0 * static_cast<double>(time_s.size())) {
+        throw Failure(FailureKind::unreadable_data, "gap-too-long",
+                      fmt::format("'{}' is spread over {:.0f} s with gaps far longer than its samples", channel.name,
+                                  time_s.back() - time_s.front()),
+                      "Choose a part of the recording with --window-s START,END.");
+    }
     Channel even = channel;
     constexpr double gap_intervals = 3.0;
     even.samples =
