@@ -1,7 +1,7 @@
+#include "core/setting_json.hpp"
+
 #include <jointrom/analysis/settings.hpp>
 #include <jointrom/core/failure.hpp>
-#include <jointrom/core/near_miss.hpp>
-#include <jointrom/core/number_text.hpp>
 #include <jointrom/core/whole_file.hpp>
 
 #include <fmt/format.h>
@@ -26,21 +26,12 @@ const SettingKind& kind_of(const std::string& key) {
         }
         keys.push_back(kind.key());
     }
-    const std::vector<std::string_view> names(keys.begin(), keys.end());
-    const auto near = nearest(key, names);
-    refuse(fmt::format("there is no setting {}", key),
-           near ? fmt::format("Did you mean {}?", *near) : "Settings are named as the options, with _ for -.");
+    refuse(fmt::format("there is no setting {}", key), advice_for_unknown_key(key, keys));
 }
 
 std::string text_of(const std::string& key, const Json& value) {
-    if (value.is_string()) {
-        return value.get<std::string>();
-    }
-    if (value.is_number()) {
-        return shortest_text(value.get<double>());
-    }
-    if (value.is_boolean()) {
-        return value.get<bool>() ? "true" : "false";
+    if (auto text = setting_text_of(value)) {
+        return *std::move(text);
     }
     refuse(fmt::format("{} is {}, expected a text, a number, true or false", key, value.dump()));
 }
@@ -78,9 +69,7 @@ void apply_settings_file(const std::filesystem::path& path, Settings& settings,
             apply(key, value, holds ? settings : ignored);
         }
     } catch (const Json::parse_error& error) {
-        const std::string what = error.what();
-        throw Failure(FailureKind::usage, "settings-file-invalid",
-                      "the file is no JSON: " + what.substr(what.find(']') + 2), {}, {path.string()});
+        throw Failure(FailureKind::usage, "settings-file-invalid", why_no_json(error), {}, {path.string()});
     } catch (const Failure& failure) {
         throw failure.in_file(path.string());
     }

@@ -36,20 +36,10 @@ std::vector<std::map<std::string, const NormRow*>> applying_rows(const GroupExte
                                                                  std::string& reason) {
     std::vector<std::map<std::string, const NormRow*>> rows;
     for (const ParticipantExtent& participant : group.participants) {
-        const NormLookup lookup = find_norms(norms, {.motion = group.motion,
-                                                     .part = group.part,
-                                                     .sex = participant.sex,
-                                                     .age_years = participant.age_years,
-                                                     .mode = options.mode,
-                                                     .source = options.source});
-        auto& own = rows.emplace_back();
-        for (const NormMatch& match : lookup.matches) {
-            if (normal_band(*match.row)) {
-                own.emplace(match.row->source, match.row);
-            }
-        }
+        ApplyingNorms applying = norms_for(participant, group, norms, options);
+        const auto& own = rows.emplace_back(std::move(applying.with_range));
         if (own.empty() && reason.empty()) {
-            reason = lookup.reason.empty() ? "the rows that apply state no spread." : lookup.reason;
+            reason = applying.reason.empty() ? "the rows that apply state no spread." : applying.reason;
         }
     }
     return rows;

@@ -4,6 +4,7 @@
 
 #include <jointrom/core/failure.hpp>
 #include <jointrom/core/number_text.hpp>
+#include <jointrom/norms/norm_band.hpp>
 #include <jointrom/stats/subject_means.hpp>
 
 #include <algorithm>
@@ -145,6 +146,23 @@ std::vector<std::string> columns_with_joint(const std::vector<std::string>& by) 
 std::vector<GroupExtents> class_extents(const LongTable& table, std::span<const NumberColumn> expanded,
                                         const NormComparisonOptions& options) {
     return ExtentMaker(table, expanded, options).extents();
+}
+
+ApplyingNorms norms_for(const ParticipantExtent& participant, const GroupExtents& group, const NormTable& norms,
+                        const NormComparisonOptions& options) {
+    NormLookup lookup = find_norms(norms, {.motion = group.motion,
+                                           .part = group.part,
+                                           .sex = participant.sex,
+                                           .age_years = participant.age_years,
+                                           .mode = options.mode,
+                                           .source = options.source});
+    ApplyingNorms applying{.with_range = {}, .reason = std::move(lookup.reason)};
+    for (const NormMatch& match : lookup.matches) {
+        if (normal_band(*match.row)) {
+            applying.with_range.emplace(match.row->source, match.row);
+        }
+    }
+    return applying;
 }
 
 }  // namespace jointrom

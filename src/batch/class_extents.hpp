@@ -5,6 +5,7 @@
 
 #include <jointrom/batch/norm_comparison.hpp>
 
+#include <map>
 #include <string>
 #include <vector>
 
@@ -34,5 +35,14 @@ struct GroupExtents {
 /// Every group of every quantity that is an extent. A value without participant is one of its own.
 [[nodiscard]] std::vector<GroupExtents> class_extents(const LongTable& table, std::span<const NumberColumn> expanded,
                                                       const NormComparisonOptions& options);
+
+/// The rows that apply to a participant.
+struct ApplyingNorms {
+    std::map<std::string, const NormRow*> with_range;  ///< by source, the first of each that has a normal range
+    std::string reason;                                ///< why no row applies; empty when some do
+};
+
+[[nodiscard]] ApplyingNorms norms_for(const ParticipantExtent& participant, const GroupExtents& group,
+                                      const NormTable& norms, const NormComparisonOptions& options);
 
 }  // namespace jointrom

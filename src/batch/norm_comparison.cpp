@@ -23,17 +23,6 @@ struct Gathered {
     std::vector<double> z;
 };
 
-/// The first matching row of each source that has a normal range.
-std::map<std::string, const NormRow*> rows_with_range(const NormLookup& lookup) {
-    std::map<std::string, const NormRow*> rows;
-    for (const NormMatch& match : lookup.matches) {
-        if (normal_band(*match.row)) {
-            rows.emplace(match.row->source, match.row);
-        }
-    }
-    return rows;
-}
-
 void judge(const ParticipantExtent& participant, const NormRow& norm, Gathered& gathered) {
     const NormBand band = *normal_band(norm);
     NormComparison& row = gathered.row;
@@ -66,19 +55,13 @@ NormComparisons compare_with_norms(const LongTable& table, std::span<const Numbe
     for (const GroupExtents& group : class_extents(table, expanded, options)) {
         std::map<std::string, Gathered> sources;
         for (const ParticipantExtent& participant : group.participants) {
-            const NormLookup lookup = find_norms(norms, {.motion = group.motion,
-                                                         .part = group.part,
-                                                         .sex = participant.sex,
-                                                         .age_years = participant.age_years,
-                                                         .mode = options.mode,
-                                                         .source = options.source});
-            const auto rows = rows_with_range(lookup);
+            const ApplyingNorms applying = norms_for(participant, group, norms, options);
             ++all;
-            if (rows.empty()) {
+            if (applying.with_range.empty()) {
                 ++unmatched;
-                reason = reason.empty() ? lookup.reason : reason;
+                reason = reason.empty() ? applying.reason : reason;
             }
-            for (const auto& [source, row] : rows) {
+            for (const auto& [source, row] : applying.with_range) {
                 judge(participant, *row, sources[source]);
             }
         }

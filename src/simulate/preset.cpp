@@ -1,6 +1,6 @@
+#include "core/setting_json.hpp"
+
 #include <jointrom/core/failure.hpp>
-#include <jointrom/core/near_miss.hpp>
-#include <jointrom/core/number_text.hpp>
 #include <jointrom/core/whole_file.hpp>
 #include <jointrom/simulate/simulation_settings.hpp>
 
@@ -24,24 +24,12 @@ const SimulationSetting& setting_of(const std::string& key) {
             return setting;
         }
     }
-    const std::vector<std::string_view> names(keys.begin(), keys.end());
-    const auto near = nearest(key, names);
-    refuse(fmt::format("there is no setting {}", key),
-           near ? fmt::format("Did you mean {}?", *near) : "Settings are named as the options, with _ for -.");
+    refuse(fmt::format("there is no setting {}", key), advice_for_unknown_key(key, keys));
 }
 
 std::string text_of(const std::string& key, const Json& value) {
-    if (value.is_string()) {
-        return value.get<std::string>();
-    }
-    if (value.is_number_integer()) {
-        return value.dump();
-    }
-    if (value.is_number()) {
-        return shortest_text(value.get<double>());
-    }
-    if (value.is_boolean()) {
-        return value.get<bool>() ? "true" : "false";
+    if (auto text = setting_text_of(value)) {
+        return *std::move(text);
     }
     refuse(fmt::format("{} is {}, expected a text, a number, true, false or a list of them", key, value.dump()));
 }
@@ -116,9 +104,7 @@ std::vector<Simulation> read_preset(const std::filesystem::path& path, const Sim
     try {
         return simulations(Json::parse(text), overruling);
     } catch (const Json::parse_error& error) {
-        const std::string what = error.what();
-        throw Failure(FailureKind::usage, "preset-invalid", "the file is no JSON: " + what.substr(what.find(']') + 2),
-                      {}, {path.string()});
+        throw Failure(FailureKind::usage, "preset-invalid", why_no_json(error), {}, {path.string()});
     } catch (const Failure& failure) {
         throw failure.in_file(path.string());
     }
