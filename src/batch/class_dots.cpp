@@ -39,7 +39,9 @@ std::vector<std::map<std::string, const NormRow*>> applying_rows(const GroupExte
         ApplyingNorms applying = norms_for(participant, group, norms, options);
         const auto& own = rows.emplace_back(std::move(applying.with_range));
         if (own.empty() && reason.empty()) {
-            reason = applying.reason.empty() ? "the rows that apply state no spread." : applying.reason;
+            reason = !applying.reason.empty() ? applying.reason
+                     : options.mode           ? "the rows that apply state no spread."
+                                              : "rows that apply without a mode (active, passive) state no spread.";
         }
     }
     return rows;
@@ -166,7 +168,8 @@ class ExtentDots {
         if (source_.empty()) {
             return reason_.empty() ? std::string() : "No normal range: " + reason_;
         }
-        return "Normal ranges: " + short_citation(norms_.source(source_).citation) + ".";
+        const std::string& citation = norms_.source(source_).citation;  // a table of one's own may have none
+        return "Normal ranges: " + (citation.empty() ? source_ : short_citation(citation)) + ".";
     }
 
     const NormTable& norms_;
@@ -201,7 +204,8 @@ ClassDots value_dots(const LongTable& table, const NormComparisonOptions& option
 }  // namespace
 
 ClassDots class_dots(const LongTable& table, const NormTable& norms, const NormComparisonOptions& options) {
-    const bool has_joint = table.find_text("joint") != nullptr && table.find_text("motion") != nullptr;
+    const TextColumn* const joint = table.find_text("joint");
+    const bool has_joint = joint != nullptr && joint->named() > 0 && table.find_text("motion") != nullptr;
     ClassDots dots = has_joint && extent_in_column(table.numbers.front().name)
                          ? ExtentDots(table, norms, options).dots()
                          : value_dots(table, options);

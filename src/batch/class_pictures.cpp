@@ -1,65 +1,31 @@
 #include "batch/class_pictures.hpp"
 
-#include <jointrom/core/natural_order.hpp>
-#include <jointrom/figure/class_figure.hpp>
-#include <jointrom/figure/sides_figure.hpp>
+#include <jointrom/batch/class_figures.hpp>
 #include <jointrom/report/page_parts.hpp>
-#include <jointrom/stats/descriptive.hpp>
-#include <jointrom/stats/t_test.hpp>
 
 #include <fmt/format.h>
 
-#include <map>
+#include <algorithm>
+#include <limits>
 #include <set>
-#include <utility>
 
 namespace jointrom {
 namespace {
 
-using MeanOf = std::pair<double, double>;  ///< sum and count
-using ByName = std::map<std::string, MeanOf, decltype(&natural_less)>;
-
-std::string group_of(const TrialRow& row) {
-    const TrialSubject& s = row.subject;
-    const std::string joint = s.joint.empty() ? std::string("joint") : s.joint;
-    return fmt::format("{}{}{}{}", s.side, s.side.empty() ? "" : " ", joint,
-                       s.condition.empty() ? "" : ", " + s.condition);
-}
-
-ClassGroup group_figures(const std::string& name, const ByName& people) {
-    ClassLane lane;
-    std::vector<double> values;
-    for (const auto& [person, mean] : people) {
-        values.push_back(mean.first / mean.second);
-        lane.values.push_back({person, values.back()});
+ClassDots dots_of(const ClassPage& page) {
+    const std::vector<TrialRow> rows = page.results.rows();
+    if (std::ranges::none_of(rows, &TrialRow::done)) {
+        return {};
     }
-    const Description described = describe(values);
-    return {.name = name, .lanes = {std::move(lane)}, .mean = described.mean, .mean_ci = mean_interval(described)};
-}
-
-ClassDots dots_of(const ClassResults& results) {
-    std::map<std::string, ByName, decltype(&natural_less)> groups(&natural_less);
-    std::set<std::string> directions;
-    for (const TrialOutcome& outcome : results.outcomes) {
-        const TrialRow& row = outcome.row;
-        if (!row.done) {
-            continue;
-        }
-        directions.insert(row.positive_direction);
-        const std::string& name = row.subject.participant.empty() ? row.subject.file : row.subject.participant;
-        auto& [sum, count] = groups.try_emplace(group_of(row), &natural_less).first->second[name];
-        sum += row.positive.value;
-        count += 1.0;
-    }
-    const std::string quantity = directions.size() == 1 ? *directions.begin() : "positive direction";
-    ClassDots dots{.title = "Farthest angles of the class",
-                   .quantity = with_capital(quantity) + " (deg)",
-                   .groups = {},
-                   .note = {}};
-    for (const auto& [name, people] : groups) {
-        dots.groups.push_back(group_figures(name, people));
-    }
-    return dots;
+    const TrialTable trials = trial_table(rows, {"positive_deg"});
+    const ClassComparisonOptions& compared = page.compared;
+    return class_dots(trials.table, compared.norms == nullptr ? built_in_norms() : *compared.norms,
+                      {.by = trials.by,
+                       .participant = trials.participant,
+                       .mode = compared.judging.against ? compared.judging.against : compared.person.mode,
+                       .sex = compared.person.sex,
+                       .age_years = compared.person.age_years,
+                       .source = compared.judging.source});
 }
 
 SidePairs sides_of(const ClassComparison& comparison) {
@@ -88,7 +54,7 @@ SidePairs sides_of(const ClassComparison& comparison) {
 
 Markup class_pictures(const ClassPage& page) {
     Markup pictures;
-    if (const ClassDots dots = dots_of(page.results); !dots.groups.empty()) {
+    if (const ClassDots dots = dots_of(page); !dots.groups.empty()) {
         pictures += figure_markup("class-figure", [&](const FigureStyle& style) { return class_figure(dots, style); });
     }
     if (const SidePairs sides = sides_of(page.comparison); sides.pairs.size() > 1) {

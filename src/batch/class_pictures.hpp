@@ -8,8 +8,8 @@
 
 namespace jointrom {
 
-/// The farthest angles of all participants by joint, side and condition, and their left sides against their right ones;
-/// nothing where there are none. Angles in the positive direction of each joint.
+/// The farthest angles of all participants by joint, side and condition beside their normal ranges, and their left
+/// sides against their right ones; nothing where there are none. Angles in the positive direction of each joint.
 [[nodiscard]] Markup class_pictures(const ClassPage& page);
 
 }  // namespace jointrom

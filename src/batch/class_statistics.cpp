@@ -22,23 +22,27 @@ std::string measured_trials_csv(std::span<const TrialRow> rows) {
     return text;
 }
 
+TrialTable trial_table(std::span<const TrialRow> rows, std::vector<std::string> numbers) {
+    std::istringstream trials(measured_trials_csv(rows));
+    const std::string from_stream = "-";
+    TrialTable result;
+    result.table = read_long_table({&from_stream, 1}, trials, [&](const std::vector<std::string>& headings) {
+        result.by = group_columns(headings, std::nullopt);
+        LongTableRequest request{result.by, numbers.empty() ? value_columns(headings, {}) : numbers};
+        request.texts.insert(request.texts.end(), {"participant", "sex", "age_years"});
+        return request;
+    });
+    result.by = filled_columns(result.table, result.by);
+    result.participant = result.table.find_text("participant")->named() > 0 ? "participant" : "";
+    return result;
+}
+
 ClassStatistics class_statistics(std::span<const TrialRow> rows) {
     ClassStatistics result;
     if (std::ranges::none_of(rows, &TrialRow::done)) {
         return result;
     }
-    std::istringstream trials(measured_trials_csv(rows));
-    const std::string from_stream = "-";
-    std::vector<std::string> by;
-    const LongTable table = read_long_table({&from_stream, 1}, trials, [&](const std::vector<std::string>& headings) {
-        by = group_columns(headings, std::nullopt);
-        LongTableRequest request{by, value_columns(headings, {})};
-        request.texts.emplace_back("participant");
-        return request;
-    });
-    by = filled_columns(table, by);
-    const TextColumn* const people = table.find_text("participant");
-    const std::string participant = people != nullptr && people->named() > 0 ? "participant" : "";
+    const auto [table, by, participant] = trial_table(rows);
     const ClassSummary summary = class_summary(table, {.by = by, .participant = participant});
     result.findings = summary.findings;
     result.groups = group_table(summary, table, by);

@@ -107,7 +107,7 @@ std::string page_of_folder(const ReportCommand& command, Findings& findings) {
     ClassComparison comparison = compare_class(rows, options);
     comparison.findings.insert(comparison.findings.begin(), findings.begin(), findings.end());
     findings = comparison.findings;
-    return page_of_class({results, class_statistics(rows), comparison, command.title});
+    return page_of_class({results, class_statistics(rows), comparison, command.title, options});
 }
 
 /// The name of the recording or folder with the ending of a page, in the present folder.

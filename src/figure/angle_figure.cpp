@@ -10,10 +10,13 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
+#include <vector>
 
 namespace jointrom {
 namespace {
 
+constexpr std::size_t width_px = 720;
 constexpr double least_peak_px = 6.0;    ///< on average: closer ones hide the line
 constexpr double least_span_deg = 10.0;  ///< so that the noise of a joint that never moves looks like noise
 
@@ -26,17 +29,23 @@ double held_deg(const AngleTrace& trace, const Phase& phase) {
     return sum / static_cast<double>(phase.span.size());
 }
 
+/// The turning points that are marked: those at an edge may be no turns, and where there are too many none is.
+std::vector<TurningPoint> drawn_peaks(std::span<const TurningPoint> peaks, double body_px) {
+    std::vector<TurningPoint> drawn;
+    if (static_cast<double>(peaks.size()) * least_peak_px <= body_px) {
+        std::ranges::copy_if(peaks, std::back_inserter(drawn), [](const TurningPoint& peak) { return !peak.at_edge; });
+    }
+    return drawn;
+}
+
 class AngleFigure {
   public:
     AngleFigure(const AngleTrace& trace, std::span<const Phase> phases, std::span<const TurningPoint> peaks,
                 std::span<const MuscleActivity> muscles, const FigureStyle& style)
-        : trace_(trace), phases_(phases), peaks_(peaks), shown_(shown_muscles(muscles)), unit_(time_unit(trace)),
-          drawing_(style, {trace_name(trace) + ": angle over time", description()}, 720, 420 + 105 * shown_.size()) {
-        const bool is_crowded = static_cast<double>(peaks.size()) * least_peak_px > drawing_.body().width;
-        if (is_crowded) {
-            peaks_ = {};
-        }
-        phases_ = visible_phases(drawing_, phases);
+        : trace_(trace), phases_(visible_phases(Drawing::body_width_px(style, width_px), phases)),
+          peaks_(drawn_peaks(peaks, Drawing::body_width_px(style, width_px))), shown_(shown_muscles(muscles)),
+          unit_(time_unit(trace)), drawing_(style, {trace_name(trace) + ": angle over time", description()}, width_px,
+                                            420 + 105 * shown_.size()) {
         std::vector<LegendEntry> entries = phase_legend(phases_, trace.motion());
         if (has_turn(TurningPointKind::maximum)) {
             entries.push_back({LegendEntry::Kind::marker, "mark mark3", "maximum", Marker::triangle_up});
@@ -46,7 +55,7 @@ class AngleFigure {
         }
         drawing_.legend(entries);
         drawing_.note(muscles_left_out(muscles));
-        if (is_crowded) {
+        if (peaks_.empty() && std::ranges::any_of(peaks, [](const TurningPoint& peak) { return !peak.at_edge; })) {
             drawing_.note(crowded_note(peaks.size(), "turning points"));
         }
     }
@@ -69,8 +78,7 @@ class AngleFigure {
 
   private:
     [[nodiscard]] bool has_turn(TurningPointKind kind) const {
-        return std::ranges::any_of(peaks_,
-                                   [&](const TurningPoint& peak) { return peak.kind == kind && !peak.at_edge; });
+        return std::ranges::find(peaks_, kind, &TurningPoint::kind) != peaks_.end();
     }
 
     [[nodiscard]] std::string description() const {
@@ -79,11 +87,11 @@ class AngleFigure {
             return "There is no angle to draw.";
         }
         const auto holds = std::ranges::count(phases_, PhaseKind::holding, &Phase::kind);
-        return fmt::format("From {} to {} s the angle lies between {} and {} deg. {} turning points and {} holds are "
-                           "marked; {} muscles are drawn beneath.",
+        return fmt::format("From {} to {} s the angle lies between {} and {} deg. Marked: {} and {}; beneath: {}.",
                            fixed_text(trace_.time(0).value(), 1), fixed_text(trace_.time(trace_.size()).value(), 1),
-                           fixed_text(extent->low, 0), fixed_text(extent->high, 0), peaks_.size(), holds,
-                           shown_.size());
+                           fixed_text(extent->low, 0), fixed_text(extent->high, 0),
+                           counted(peaks_.size(), "turning point"), counted(static_cast<std::size_t>(holds), "hold"),
+                           counted(shown_.size(), "muscle"));
     }
 
     [[nodiscard]] std::vector<PanelRow> rows() const {
@@ -123,26 +131,21 @@ class AngleFigure {
         const double room_px = panel.plot().width / static_cast<double>(std::max<std::size_t>(peaks_.size(), 1));
         const double radius_px = std::clamp(0.35 * room_px, 2.0, 4.5);
         for (const TurningPoint& peak : peaks_) {
-            if (!peak.at_edge) {
-                const bool is_top = peak.kind == TurningPointKind::maximum;
-                panel.mark(unit_.of(peak.time), peak.angle.value(),
-                           is_top ? Marker::triangle_up : Marker::triangle_down, is_top ? "mark mark3" : "mark mark4",
-                           {}, radius_px);
-            }
+            const bool is_top = peak.kind == TurningPointKind::maximum;
+            panel.mark(unit_.of(peak.time), peak.angle.value(), is_top ? Marker::triangle_up : Marker::triangle_down,
+                       is_top ? "mark mark3" : "mark mark4", {}, radius_px);
         }
         for (const TurningPoint& peak : peaks_) {
-            if (!peak.at_edge) {
-                panel.label(unit_.of(peak.time), peak.angle.value(), signed_text(peak.angle.value(), 0),
-                            peak.kind == TurningPointKind::maximum ? Panel::Place::above : Panel::Place::below);
-            }
+            panel.label(unit_.of(peak.time), peak.angle.value(), signed_text(peak.angle.value(), 0),
+                        peak.kind == TurningPointKind::maximum ? Panel::Place::above : Panel::Place::below);
         }
     }
 
     /// Holds far from a turning point's label; a hold at the top would say the same number twice.
     void draw_hold_labels(Panel& panel) const {
         for (const Phase& phase : phases_) {
-            const bool has_peak = std::ranges::any_of(
-                peaks_, [&](const TurningPoint& peak) { return !peak.at_edge && phase.span.contains(peak.sample); });
+            const bool has_peak =
+                std::ranges::any_of(peaks_, [&](const TurningPoint& peak) { return phase.span.contains(peak.sample); });
             if (phase.kind == PhaseKind::holding && !has_peak) {
                 const double held = held_deg(trace_, phase);
                 panel.label(unit_.of(Seconds(0.5 * (phase.start.value() + phase.end.value()))), held,
@@ -171,7 +174,7 @@ class AngleFigure {
 
     const AngleTrace& trace_;
     std::span<const Phase> phases_;
-    std::span<const TurningPoint> peaks_;
+    std::vector<TurningPoint> peaks_;
     std::span<const MuscleActivity> shown_;
     TimeUnit unit_;
     Drawing drawing_;

@@ -49,10 +49,18 @@ double symbol_width_px(const LegendEntry& entry) {
     return entry.kind == LegendEntry::Kind::marker ? 16.0 : 28.0;
 }
 
+double document_width_px(const FigureStyle& style, std::size_t width_px) {
+    return static_cast<double>(std::max(least_width_px, style.width_px > 0 ? style.width_px : width_px));
+}
+
 }  // namespace
 
+double Drawing::body_width_px(const FigureStyle& style, std::size_t width_px) noexcept {
+    return document_width_px(style, width_px) - 2.0 * margin_px;
+}
+
 Drawing::Drawing(const FigureStyle& style, const FigureText& text, std::size_t width_px, std::size_t height_px)
-    : width_(static_cast<double>(std::max(least_width_px, style.width_px > 0 ? style.width_px : width_px))),
+    : width_(document_width_px(style, width_px)),
       height_(static_cast<double>(std::max(least_height_px, style.height_px > 0 ? style.height_px : height_px))),
       font_px_(std::clamp(width_ / 42.0, 10.0, 15.0)), body_{margin_px, margin_px, width_ - 2.0 * margin_px,
                                                              height_ - 2.0 * margin_px} {

@@ -71,11 +71,15 @@ PanelRow phase_row(const Drawing& drawing) {
     return {.y = {.label = {}, .range = {0.0, 1.0}, .has_ticks = false}, .fixed_px = 0.8 * drawing.font_px()};
 }
 
-std::span<const Phase> visible_phases(const Drawing& drawing, std::span<const Phase> phases) {
+std::span<const Phase> visible_phases(double width_px, std::span<const Phase> phases) {
     const bool is_movement =
         std::ranges::any_of(phases, [](const Phase& phase) { return phase.kind != PhaseKind::rest; });
-    const bool is_crowded = static_cast<double>(phases.size()) * least_phase_px > drawing.body().width;
+    const bool is_crowded = static_cast<double>(phases.size()) * least_phase_px > width_px;
     return is_movement && !is_crowded ? phases : std::span<const Phase>();
+}
+
+std::string counted(std::size_t count, std::string_view what) {
+    return fmt::format("{} {}{}", count, what, count == 1 ? "" : "s");
 }
 
 std::string crowded_note(std::size_t hidden, std::string_view what) {

@@ -36,7 +36,10 @@ struct TimeUnit {
 /// The row of draw_phase_strip().
 [[nodiscard]] PanelRow phase_row(const Drawing& drawing);
 /// The phases that are drawn: all, or none when there is nothing but rest or they would be too narrow to be seen.
-[[nodiscard]] std::span<const Phase> visible_phases(const Drawing& drawing, std::span<const Phase> phases);
+/// \param width_px of the drawing's body
+[[nodiscard]] std::span<const Phase> visible_phases(double width_px, std::span<const Phase> phases);
+/// "1 hold", "2 holds".
+[[nodiscard]] std::string counted(std::size_t count, std::string_view what);
 /// What is said beneath a figure whose marks are too close to be drawn; empty when all are.
 [[nodiscard]] std::string crowded_note(std::size_t hidden, std::string_view what);
 

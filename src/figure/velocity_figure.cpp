@@ -13,6 +13,7 @@
 namespace jointrom {
 namespace {
 
+constexpr std::size_t width_px = 720;
 constexpr double least_span_deg_s = 20.0;
 
 /// The sample at which a movement is fastest in its direction.
@@ -57,20 +58,20 @@ std::string velocity_description(const AngleTrace& trace, std::span<const Phase>
     if (!extent) {
         return "There is no velocity to draw.";
     }
-    return fmt::format("From {} to {} s the angular velocity lies between {} and {} deg/s. The peaks of {} movements "
+    return fmt::format("From {} to {} s the angular velocity lies between {} and {} deg/s. The peaks of {} "
                        "are marked.",
                        fixed_text(trace.time(0).value(), 1), fixed_text(trace.time(trace.size()).value(), 1),
                        fixed_text(extent->low, 0), fixed_text(extent->high, 0),
-                       std::ranges::count_if(phases, is_movement));
+                       counted(static_cast<std::size_t>(std::ranges::count_if(phases, is_movement)), "movement"));
 }
 
 }  // namespace
 
 std::string velocity_figure(const AngleTrace& trace, std::span<const Phase> all_phases, const FigureStyle& style) {
     const TimeUnit unit = time_unit(trace);
-    Drawing drawing(
-        style, {trace_name(trace) + ": angular velocity over time", velocity_description(trace, all_phases)}, 720, 420);
-    const std::span<const Phase> phases = visible_phases(drawing, all_phases);
+    const std::span<const Phase> phases = visible_phases(Drawing::body_width_px(style, width_px), all_phases);
+    Drawing drawing(style, {trace_name(trace) + ": angular velocity over time", velocity_description(trace, phases)},
+                    width_px, 420);
     std::vector<LegendEntry> entries = phase_legend(phases, trace.motion());
     if (std::ranges::any_of(phases, is_movement)) {
         entries.push_back({LegendEntry::Kind::marker, "mark mark3", "peak", Marker::triangle_up});

@@ -16,6 +16,9 @@ struct ClassPage {
     const ClassStatistics& statistics;
     const ClassComparison& comparison;
     std::string title = {};  ///< empty: "Class results"
+    /// What `comparison` was made with. Its norms, or the built-in table, give the normal ranges of the figure of the
+    /// class; without a mode only those that state none apply, as in `plot`.
+    ClassComparisonOptions compared = {};
 };
 
 /// The page, whole. It says nothing that is not in the results: of a class with codes instead of names it shows no

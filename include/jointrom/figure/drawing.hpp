@@ -52,6 +52,9 @@ class Drawing {
     /// \param text title and description; the style's title goes first
     Drawing(const FigureStyle& style, const FigureText& text, std::size_t width_px, std::size_t height_px);
 
+    /// Width of body() in a style, for figures that have to know beforehand what there is room for.
+    [[nodiscard]] static double body_width_px(const FigureStyle& style, std::size_t width_px) noexcept;
+
     [[nodiscard]] double font_px() const noexcept { return font_px_; }
     [[nodiscard]] double small_px() const noexcept { return 0.87 * font_px_; }
     /// What title, legend and notes have left.

@@ -145,3 +145,26 @@ TEST_CASE("left and right of one participant are compared on the card", "[batch]
     CHECK_THAT(page, ContainsSubstring("<h3>=Tova &amp; &quot;Co&quot;</h3>"));
     CHECK_THAT(page, ContainsSubstring("<li>elbow, flexion: left smaller by 20.0 ± 2.8°"));
 }
+
+TEST_CASE("the dots of a class stand beside the normal range that applies to the group", "[batch][page_of_class]") {
+    const auto source = text_source("source,joint,motion,sex,mode,value_deg,sd_deg,n\n"
+                                    "spring class,elbow,flexion,F,active,140,5,24\n");
+    const NormTable norms = read_norm_table(*source, "reference");
+    ClassResults results;
+    for (const double flexion_deg : {120.0, 141.0}) {
+        TrialRow row = row_of(flexion_deg < 130.0 ? "a" : "b", "elbow", flexion_deg, flexion_deg < 130.0 ? "P1" : "P2");
+        row.subject.motion = "flexion-extension";
+        row.subject.sex = "F";
+        results.outcomes.push_back({.row = row, .repetitions = {}, .phases = {}, .activity = {}, .findings = {}});
+    }
+    const std::vector<TrialRow> rows = results.rows();
+    const ClassComparisonOptions asked{
+        .person = {.sex = {}, .age_years = {}, .mode = MotionMode::active}, .norms = &norms, .judging = {}};
+    const std::string page = page_of_class({results, class_statistics(rows), compare_class(rows, asked), {}, asked});
+    CHECK_THAT(page, ContainsSubstring("Normal ranges: spring class."));
+    CHECK_THAT(page, ContainsSubstring("2 values from 120.0 to 141.0, mean 130.5, 1 outside the normal range."));
+    CHECK_THAT(page, ContainsSubstring("class=\"band band3\""));
+    const std::string alone = page_of(results);  // the built-in ranges are for a mode, which nobody has stated
+    CHECK_THAT(alone, !ContainsSubstring("class=\"band band3\""));
+    CHECK_THAT(alone, ContainsSubstring("No normal range: "));
+}

@@ -13,6 +13,7 @@
 #include <support/made_trace.hpp>
 #include <support/xml.hpp>
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
 #include <map>
@@ -117,6 +118,32 @@ TEST_CASE("The same figure has the same bytes, and units on its axes", "[figure]
             CHECK_THAT(figures.at(name), ContainsSubstring(label));
         }
     }
+}
+
+TEST_CASE("The description of an angle counts what is drawn", "[figure][figures]") {
+    // It starts at a top and ends on the way: turning points at both edges.
+    const AngleTrace trace = trace_from_angles(
+        test::with_noise(
+            test::minimum_jerk_path({{0.0, 120.0}, {1.5, 0.0}, {3.0, 110.0}, {4.5, 5.0}, {6.0, 115.0}}, 100.0), 0.1),
+        Hertz(100.0));
+    const std::vector<TurningPoint> peaks = turning_points(trace);
+    const auto inside = std::ranges::count(peaks, false, &TurningPoint::at_edge);
+    REQUIRE(inside == 3);
+    REQUIRE(peaks.size() > 3);
+    const auto count = [](const std::string& text, std::string_view what) {
+        int found = 0;
+        for (std::size_t at = text.find(what); at != std::string::npos; at = text.find(what, at + 1)) {
+            ++found;
+        }
+        return found;
+    };
+    const std::string svg = angle_figure(trace, {}, peaks, {});
+    CHECK_THAT(svg, ContainsSubstring("Marked: 3 turning points and 0 holds; beneath: 0 muscles."));
+    CHECK(count(svg, "class=\"mark mark3\"") == 1 + 1);  // one and its place in the legend
+    CHECK(count(svg, "class=\"mark mark4\"") == 2 + 1);
+    const std::vector<TurningPoint> many(200, *std::ranges::find(peaks, false, &TurningPoint::at_edge));
+    CHECK_THAT(angle_figure(trace, {}, many, {}), ContainsSubstring("Marked: 0 turning points and 0 holds"));
+    CHECK_THAT(angle_figure(trace, {}, many, {}), ContainsSubstring("200 turning points are too close to be drawn"));
 }
 
 TEST_CASE("Long recordings are shown in minutes or hours", "[figure][figures]") {
