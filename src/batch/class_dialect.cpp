@@ -1,5 +1,6 @@
 #include "batch/class_dialect.hpp"
 
+#include <jointrom/recording/recording_files.hpp>
 #include <jointrom/table/table_reader.hpp>
 
 #include <algorithm>
@@ -44,10 +45,16 @@ std::optional<Dialect> class_dialect(std::span<const ClassEntry> entries, const 
     TableOptions table_options;
     table_options.delimiter = options.delimiter;
     table_options.decimal_mark = options.decimal_mark;
+    std::vector<const ClassEntry*> exports;
+    for (const ClassEntry& entry : entries) {
+        if (!is_of_standard(entry.path)) {
+            exports.push_back(&entry);
+        }
+    }
     std::vector<Dialect> found;
-    const std::size_t count = std::min(sample_size, entries.size());
+    const std::size_t count = std::min(sample_size, exports.size());
     for (std::size_t k = 0; k < count; ++k) {
-        if (const auto dialect = dialect_of(entries[k * entries.size() / count].path, table_options)) {
+        if (const auto dialect = dialect_of(exports[k * exports.size() / count]->path, table_options)) {
             found.push_back(*dialect);
         }
     }

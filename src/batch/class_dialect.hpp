@@ -12,8 +12,8 @@
 namespace jointrom {
 
 /// Delimiter and decimal mark of most of at most nine files, spread evenly over the entries; of equally frequent ones
-/// that of the first file. Files that do not show theirs in their first 64 KiB do not count.
-/// \return nothing when none shows it, or when the options state both
+/// that of the first file. Files that do not show theirs in their first 64 KiB do not count, nor do those whose
+/// standard says it (is_of_standard()). \return nothing when none shows it, or when the options state both
 [[nodiscard]] std::optional<Dialect> class_dialect(std::span<const ClassEntry> entries, const ReadingOptions& options);
 
 }  // namespace jointrom

@@ -8,7 +8,7 @@ namespace {
 
 bool holds_same_bytes(const TrialTask& task, const TrialRow& row) {
     try {
-        return HashedFile(task.path).sha256() == row.input_sha256;
+        return HashedRecording(task.path).sha256() == row.input_sha256;
     } catch (const Failure&) {
         return false;  // told when it is measured
     }

@@ -4,6 +4,7 @@
 
 #include <jointrom/core/near_miss.hpp>
 #include <jointrom/core/number_text.hpp>
+#include <jointrom/recording/recording_files.hpp>
 
 #include <fmt/format.h>
 
@@ -129,6 +130,11 @@ std::string inside_folder(const ClassList& list, const SettingKind& kind, std::s
 
 void set_file(ClassEntry& entry, const ClassList& list, Text text) {
     entry.path = path_inside(list.folder, text);
+    if (is_description(entry.path)) {
+        throw Failure(FailureKind::usage, "file-describes",
+                      fmt::format("'{}' describes recordings and is none itself", text),
+                      "Name the ..._motion.tsv; what describes it is found beside it.");
+    }
     entry.subject.file = entry.path.lexically_relative(list.folder).generic_string();
 }
 

@@ -2,6 +2,8 @@
 
 #include <jointrom/batch/folder_list.hpp>
 #include <jointrom/core/near_miss.hpp>
+#include <jointrom/recording/bids_motion.hpp>
+#include <jointrom/recording/recording_files.hpp>
 
 #include <fmt/format.h>
 
@@ -16,11 +18,12 @@ namespace fs = std::filesystem;
 
 constexpr std::size_t most_named = 5;
 
-bool is_table_file(const fs::path& path) {
+bool has_usual_ending(const fs::path& path) {
     std::string extension = path.extension().string();
     std::ranges::transform(extension, extension.begin(),
                            [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; });
-    return extension == ".csv" || extension == ".tsv" || extension == ".txt" || extension == ".tab";
+    return extension == ".csv" || extension == ".tsv" || extension == ".txt" || extension == ".tab" ||
+           extension == ".edf";
 }
 
 /// Names of the files `depth` folders below, relative to `root`.
@@ -66,41 +69,78 @@ std::string some_of(const std::vector<std::string>& names) {
     return names.size() > most_named ? text + fmt::format(" and {} more", names.size() - most_named) : text;
 }
 
-/// \param name as the pattern sees it
-void add_entry(ClassList& list, const std::optional<NamePattern>& pattern, const std::string& file,
-               const fs::path& path, const std::string& name, std::vector<std::string>& others) {
-    ClassEntry entry;
-    entry.path = path;
-    entry.subject.file = file;
-    if (!pattern) {
-        entry.subject.participant = path.stem().string();
-    } else if (!take_name(entry, list, *pattern, name)) {
-        others.push_back(file);
-        return;
+/// Without a pattern: who it was by the name that BIDS gives a motion file, else the file's name.
+/// \return whether it is the file's name
+bool take_whole_name(TrialSubject& subject, const fs::path& path) {
+    if (is_bids_motion(path)) {
+        subject.participant = bids_label(path, "sub");
+        subject.condition = bids_label(path, "ses");
+        subject.trial = bids_label(path, "run");
     }
-    list.entries.push_back(std::move(entry));
+    if (!subject.participant.empty()) {
+        return false;
+    }
+    subject.participant = path.stem().string();
+    return true;
 }
 
-void conclude(ClassList& list, const std::optional<NamePattern>& pattern, const std::vector<std::string>& others) {
-    if (list.entries.empty()) {
-        const std::string text = others.empty()
-                                     ? "there are no recordings (.csv, .tsv, .txt, .tab)"
-                                     : fmt::format("no file fits the pattern; there are {}", some_of(others));
+/// Makes a class of files, one by one.
+class Listing {
+  public:
+    Listing(std::string source, fs::path folder, const std::optional<NamePattern>& pattern) : pattern_(pattern) {
+        list_.source = std::move(source);
+        list_.folder = std::move(folder);
+    }
+
+    /// \param name as the pattern sees it
+    void add(const std::string& file, const fs::path& path, const std::string& name) {
+        if (is_description(path)) {
+            return;
+        }
+        ClassEntry entry;
+        entry.path = path;
+        entry.subject.file = file;
+        if (!pattern_) {
+            named_as_file_ += take_whole_name(entry.subject, path) ? 1U : 0U;
+        } else if (!take_name(entry, list_, *pattern_, name)) {
+            others_.push_back(file);
+            return;
+        }
+        list_.entries.push_back(std::move(entry));
+    }
+
+    ClassList finish();
+
+  private:
+    const std::optional<NamePattern>& pattern_;
+    ClassList list_;
+    std::vector<std::string> others_;  ///< that do not fit the pattern
+    std::size_t named_as_file_ = 0;
+};
+
+ClassList Listing::finish() {
+    if (list_.entries.empty()) {
+        const std::string text = others_.empty()
+                                     ? "there are no recordings (.csv, .tsv, .txt, .tab, .edf)"
+                                     : fmt::format("no file fits the pattern; there are {}", some_of(others_));
         throw Failure(FailureKind::unreadable_data, "folder-empty", text, "Check the folder and --pattern.",
-                      {list.source});
+                      {list_.source});
     }
-    if (!others.empty()) {
-        list.findings.emplace_back(
-            "files-not-fitting",
-            fmt::format("{} the pattern: {}",
-                        others.size() == 1 ? "1 file does not fit" : fmt::format("{} files do not fit", others.size()),
-                        some_of(others)));
+    if (!others_.empty()) {
+        list_.findings.emplace_back(
+            "files-not-fitting", fmt::format("{} the pattern: {}",
+                                             others_.size() == 1 ? "1 file does not fit"
+                                                                 : fmt::format("{} files do not fit", others_.size()),
+                                             some_of(others_)));
     }
-    if (!pattern) {
-        list.findings.emplace_back(
+    if (named_as_file_ > 0) {
+        list_.findings.emplace_back(
             "participant-from-file",
-            fmt::format("each of the {} files counts as a participant named as the file", list.entries.size()));
+            named_as_file_ == 1
+                ? "1 file counts as a participant named as the file"
+                : fmt::format("each of the {} files counts as a participant named as the file", named_as_file_));
     }
+    return std::move(list_);
 }
 
 }  // namespace
@@ -110,34 +150,27 @@ ClassList list_folder(const fs::path& folder, const std::optional<NamePattern>& 
         throw Failure(FailureKind::missing_file, "file-missing", "there is no such folder",
                       "Check the name and the permissions.", {folder.string()});
     }
-    ClassList list;
-    list.source = folder.string();
-    list.folder = folder;
-    std::vector<std::string> names, others;
+    std::vector<std::string> names;
     collect(folder, "", pattern ? pattern->depth() : 0, names);
     std::ranges::sort(names);
+    Listing listing(folder.string(), folder, pattern);
     for (const std::string& name : names) {
-        if (pattern || is_table_file(name)) {
-            add_entry(list, pattern, name, folder / name, name, others);
+        if (pattern || has_usual_ending(name)) {
+            listing.add(name, folder / name, name);
         }
     }
-    conclude(list, pattern, others);
-    return list;
+    return listing.finish();
 }
 
 ClassList list_files(const std::vector<std::string>& files, const std::optional<NamePattern>& pattern) {
-    ClassList list;
-    list.source = "list of files";
-    list.folder = ".";
-    std::vector<std::string> others;
+    Listing listing("list of files", ".", pattern);
     for (const std::string& file : files) {
         const fs::path path = fs::path(file).lexically_normal();
         // A pattern without folders is about the file's own name, wherever it lies.
         const std::string name = pattern && pattern->depth() > 0 ? path.generic_string() : path.filename().string();
-        add_entry(list, pattern, path.generic_string(), path, name, others);
+        listing.add(path.generic_string(), path, name);
     }
-    conclude(list, pattern, others);
-    return list;
+    return listing.finish();
 }
 
 std::vector<std::string> listed_names(std::string_view text) {
@@ -174,7 +207,7 @@ void want_listed(ClassList& list, const std::vector<std::string>& files) {
         }
     }
     for (const std::string& file : wanted) {
-        if (!found.contains(file)) {
+        if (!found.contains(file) && !is_description(file) && !is_description(list.folder / file)) {
             list.problems.emplace_back(FailureKind::usage, "listed-file-unknown",
                                        fmt::format("the list names '{}', which the class does not have", file),
                                        "Name files as the manifest does, or relative to the present folder.");

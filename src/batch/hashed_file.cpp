@@ -1,5 +1,6 @@
 #include <jointrom/batch/hashed_file.hpp>
 #include <jointrom/core/failure.hpp>
+#include <jointrom/recording/recording_files.hpp>
 
 #include <array>
 #include <cerrno>
@@ -64,6 +65,23 @@ std::string HashedFile::sha256() {
                       "Run again with --resume once it is written to its end.", {path_.string()});
     }
     return hash_.hexadecimal();
+}
+
+HashedRecording::HashedRecording(const std::filesystem::path& path) {
+    for (const std::filesystem::path& file : recording_files(path)) {
+        files_.push_back(std::make_unique<HashedFile>(file));
+    }
+}
+
+std::string HashedRecording::sha256() {
+    if (files_.size() == 1) {
+        return files_.front()->sha256();
+    }
+    std::string sums;
+    for (const auto& file : files_) {
+        sums += file->sha256() + '\n';
+    }
+    return sha256_of(sums);
 }
 
 }  // namespace jointrom

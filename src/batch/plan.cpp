@@ -4,6 +4,7 @@
 #include <jointrom/batch/plan.hpp>
 #include <jointrom/core/checksum.hpp>
 #include <jointrom/core/number_text.hpp>
+#include <jointrom/recording/bids_motion.hpp>
 
 #include <fmt/format.h>
 
@@ -209,11 +210,14 @@ void Planning::add_task(ClassEntry& entry) {
             const auto words = name_and_words(name);
             task.hidden.insert(task.hidden.end(), words.begin(), words.end());
         }
-        for (const std::string& name :
-             {task.name, task.path.string(), task.path.filename().string(), task.path.stem().string(),
-              treatment.calibration_file, treatment.neutral_file}) {
-            task.hidden.push_back(name);
+        for (const std::filesystem::path& name : {std::filesystem::path(task.name), task.path, task.path.filename()}) {
+            task.hidden.push_back(name.string());
+            task.hidden.push_back(std::filesystem::path(name).replace_extension().string());
+            if (is_bids_motion(name)) {  // what describes it is named as it is, up to the ending
+                task.hidden.push_back(name.string().substr(0, name.string().rfind('_')));
+            }
         }
+        task.hidden.insert(task.hidden.end(), {treatment.calibration_file, treatment.neutral_file});
         subject.participant = pseudonyms_->participant(subject.participant);
         subject.rater = pseudonyms_->rater(subject.rater);
         subject.file = subject.id + task.path.extension().string();

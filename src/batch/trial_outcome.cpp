@@ -2,6 +2,7 @@
 #include <jointrom/analysis/measurements.hpp>
 #include <jointrom/batch/hashed_file.hpp>
 #include <jointrom/batch/trial_outcome.hpp>
+#include <jointrom/recording/recording_files.hpp>
 #include <jointrom/report/activity_tables.hpp>
 #include <jointrom/report/movement_tables.hpp>
 
@@ -48,10 +49,11 @@ class TrialReading {
   private:
     /// Nothing when the text does not show how it is written.
     std::optional<Recording> read_once(std::string& sha256) {
-        HashedFile file(task_.path);
+        HashedRecording file(task_.path);
         std::optional<Recording> recording;
         try {
-            recording = read_recording(file, task_.name, settings_.reading);
+            recording = is_of_standard(task_.path) ? read_recording(task_.path, settings_.reading)
+                                                   : read_recording(file.bytes(), task_.name, settings_.reading);
         } catch (const Failure& failure) {
             sha256 = file.sha256();
             if (failure.code() != "decimal-ambiguous") {
@@ -66,7 +68,8 @@ class TrialReading {
 
     void note_difference(Recording& recording) const {
         const Dialect& own = recording.table.dialect;
-        if (plan_.dialect && !settings_.reading.delimiter && !settings_.reading.decimal_mark &&
+        if (plan_.dialect && !is_of_standard(task_.path) && !settings_.reading.delimiter &&
+            !settings_.reading.decimal_mark &&
             (own.delimiter != plan_.dialect->delimiter || own.decimal_mark != plan_.dialect->decimal_mark)) {
             recording.findings.emplace_back("dialect-differs", dialect_text(own) + "; most of the class have " +
                                                                    dialect_text(*plan_.dialect));

@@ -1,6 +1,7 @@
 #include <jointrom/core/failure.hpp>
 #include <jointrom/core/whole_file.hpp>
 #include <jointrom/recording/bids_motion.hpp>
+#include <jointrom/recording/recording_files.hpp>
 #include <jointrom/table/record_reader.hpp>
 
 #include <fmt/format.h>
@@ -17,13 +18,6 @@ constexpr std::string_view ending = "_motion.tsv";
 struct BidsChannel {
     std::string name, type, units;
 };
-
-/// The path with another ending in place of "_motion.tsv".
-std::filesystem::path beside(const std::filesystem::path& path, std::string_view other) {
-    std::string text = path.string();
-    text.resize(text.size() - ending.size());
-    return text + std::string(other);
-}
 
 std::vector<BidsChannel> read_channels(const std::filesystem::path& path) {
     RecordReader rows(path);
@@ -111,8 +105,26 @@ bool is_bids_motion(const std::filesystem::path& path) {
     return path.filename().string().ends_with(ending);
 }
 
+std::string bids_label(const std::filesystem::path& path, std::string_view entity) {
+    const std::string name = path.filename().string();
+    for (std::size_t start = 0; start < name.size();) {
+        const std::string_view part = std::string_view(name).substr(start, name.find('_', start) - start);
+        const std::size_t dash = part.find('-');
+        if (dash != std::string_view::npos && part.substr(0, dash) == entity) {
+            return std::string(part.substr(dash + 1));
+        }
+        start += part.size() + 1;
+    }
+    return {};
+}
+
 Recording read_bids_motion(const std::filesystem::path& path, const ReadingOptions& options) {
-    const std::filesystem::path channels_file = beside(path, "_channels.tsv");
+    const std::vector<std::filesystem::path> files = recording_files(path);
+    if (files.size() < 3) {
+        throw Failure(FailureKind::missing_file, "file-missing", "there is no such file",
+                      "Check the name and the folder.", {path.string()});
+    }
+    const std::filesystem::path& channels_file = files[1];
     const std::vector<BidsChannel> channels = read_channels(channels_file);
     if (const std::size_t columns = columns_of(path); columns != channels.size()) {
         throw Failure(FailureKind::unreadable_data, "bids-columns",
@@ -124,7 +136,7 @@ Recording read_bids_motion(const std::filesystem::path& path, const ReadingOptio
         head += (head.empty() ? "" : "\t") + heading_of(channel);
     }
     HeadedSource source(head + "\n", path);
-    return read_recording(source, path.string(), completed(options, channels, read_rate(beside(path, "_motion.json"))));
+    return read_recording(source, path.string(), completed(options, channels, read_rate(files[2])));
 }
 
 }  // namespace jointrom

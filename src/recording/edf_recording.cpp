@@ -1,5 +1,6 @@
 #include <jointrom/core/failure.hpp>
 #include <jointrom/core/near_miss.hpp>
+#include <jointrom/recording/channel_quality.hpp>
 #include <jointrom/recording/column_role.hpp>
 #include <jointrom/recording/edf_recording.hpp>
 
@@ -11,6 +12,7 @@
 #include <edflib.h>
 
 #include <memory>
+#include <mutex>
 #endif
 
 namespace jointrom {
@@ -32,10 +34,17 @@ std::string trimmed(std::string_view text) {
                                            : std::string(text.substr(first, text.find_last_not_of(' ') - first + 1));
 }
 
-/// An open file and what its header says.
+/// libedf keeps its open files in a table of its own that only one thread may use at a time.
+std::mutex& edf_turn() {
+    static std::mutex turn;
+    return turn;
+}
+
+/// An open file and what its header says. One at a time; another thread waits.
 class EdfFile {
   public:
-    explicit EdfFile(const std::filesystem::path& path) : header_(std::make_unique<edf_hdr_struct>()) {
+    explicit EdfFile(const std::filesystem::path& path)
+        : turn_(edf_turn()), header_(std::make_unique<edf_hdr_struct>()) {
         if (!std::filesystem::is_regular_file(path)) {
             throw Failure(FailureKind::missing_file, "file-missing", "there is no such file",
                           "Check the name and the folder.", {path.string()});
@@ -64,6 +73,7 @@ class EdfFile {
     }
 
   private:
+    std::unique_lock<std::mutex> turn_;
     std::unique_ptr<edf_hdr_struct> header_;
 };
 
@@ -143,6 +153,9 @@ Recording read_edf(const std::filesystem::path& path, const ReadingOptions& opti
         recording.channels.push_back(std::move(channel));
     }
     settle_roles(options, recording);
+    if (recording.angle) {
+        recording.findings = angle_findings(recording.channels[*recording.angle]);
+    }
     return recording;
 }
 

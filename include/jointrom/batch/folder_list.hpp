@@ -17,11 +17,12 @@ namespace jointrom {
 /// The recordings in a folder, sorted by name.
 ///
 /// Method: with a pattern, the files that it fits (as many folders deep as it has '/'); the others are named in finding
-/// files-not-fitting. Without one, every .csv, .tsv, .txt and .tab in the folder itself, each as a participant of its
-/// own, named as the file (finding participant-from-file). Hidden files are left out.
+/// files-not-fitting. Without one, every .csv, .tsv, .txt, .tab and .edf in the folder itself, each as a participant of
+/// its own, named as the file (finding participant-from-file); a BIDS motion file says itself who (sub-), under which
+/// condition (ses-) and in which trial (run-). Hidden files and what describes recordings (is_description()) are left
+/// out.
 /// \throws Failure missing_file "file-missing" when there is no such folder; unreadable_data "folder-empty" when no
-/// file
-///   is left
+///   file is left
 [[nodiscard]] ClassList list_folder(const std::filesystem::path& folder, const std::optional<NamePattern>& pattern);
 
 /// The files of a list, as they are named, relative to the present folder. As list_folder() otherwise.

@@ -1,7 +1,7 @@
 #pragma once
 
 /// \file
-/// A recording's file, read once: its bytes go to the reader and into the checksum.
+/// A recording's files, read once: their bytes go to the reader and into the checksum.
 
 #include <jointrom/core/checksum.hpp>
 #include <jointrom/table/byte_source.hpp>
@@ -9,7 +9,9 @@
 #include <cstddef>
 #include <cstdint>
 #include <filesystem>
+#include <memory>
 #include <string>
+#include <vector>
 
 namespace jointrom {
 
@@ -43,6 +45,23 @@ class HashedFile final : public ByteSource {
     Stamp before_;
     Sha256 hash_;
     std::int64_t bytes_ = 0;
+};
+
+/// A recording and what describes it (recording_files()).
+class HashedRecording {
+  public:
+    /// Opens the files. \throws Failure as recording_files() and file_source()
+    explicit HashedRecording(const std::filesystem::path& path);
+
+    /// The bytes of the recording's own file.
+    [[nodiscard]] ByteSource& bytes() { return *files_.front(); }
+
+    /// SHA-256 of the file; of several, that of their checksums in hexadecimal digits, a line each, in the order of
+    /// recording_files(). \pre called once, last \throws Failure as HashedFile::sha256()
+    [[nodiscard]] std::string sha256();
+
+  private:
+    std::vector<std::unique_ptr<HashedFile>> files_;
 };
 
 }  // namespace jointrom

@@ -7,11 +7,17 @@
 #include <jointrom/recording/read_recording.hpp>
 
 #include <filesystem>
+#include <string>
+#include <string_view>
 
 namespace jointrom {
 
 /// Whether the file's name ends in "_motion.tsv".
 [[nodiscard]] bool is_bids_motion(const std::filesystem::path& path);
+
+/// The label that the file's name gives to an entity: "P01" for "sub" in sub-P01_task-elbow_..._motion.tsv; empty
+/// without.
+[[nodiscard]] std::string bids_label(const std::filesystem::path& path, std::string_view entity);
 
 /// The recording in such a file and the two beside it.
 ///
@@ -19,8 +25,8 @@ namespace jointrom {
 /// SamplingFrequency; of one column of type JNTANG, it is the angle, of several the one that read_recording() takes.
 /// What `options` state goes before. Missing samples ("n/a"): NaN.
 ///
-/// \throws Failure missing_file "file-missing"; unreadable_data "bids-sidecar" (no JSON, or no rate), "bids-columns"
-/// (more
+/// \throws Failure missing_file "file-missing", "sidecar-missing"; unreadable_data "bids-sidecar" (no JSON, or no
+/// rate), "bids-columns" (more
 ///   or fewer channels than columns); as read_recording()
 /// \par Reference BIDS specification 1.10, "Motion" (bids-specification.readthedocs.io).
 [[nodiscard]] Recording read_bids_motion(const std::filesystem::path& path, const ReadingOptions& options);

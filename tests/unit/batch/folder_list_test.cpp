@@ -50,6 +50,31 @@ TEST_CASE("without a pattern each table is a participant", "[batch][folder_list]
     CHECK_THROWS_AS(list_folder(none.folder.path(), std::nullopt), Failure);
 }
 
+// Names as the BIDS specification 1.10 has them, "Motion".
+TEST_CASE("of BIDS and EDF files in a folder the recordings are listed, not what describes them",
+          "[batch][folder_list]") {
+    const std::string one = "sub-P01_ses-pre_task-elbow_tracksys-g_run-2_", two = "sub-P02_task-elbow_tracksys-g_";
+    const Files files({one + "motion.tsv", one + "channels.tsv", one + "motion.json", two + "motion.tsv",
+                       two + "channels.tsv", two + "motion.json", "sub-P01_scans.tsv", "arm.EDF"});
+    const ClassList all = list_folder(files.folder.path(), std::nullopt);
+    CHECK(listed(all) == "arm.EDF:arm: " + one + "motion.tsv:P01: " + two + "motion.tsv:P02: ");
+    CHECK(all.entries[1].subject.condition == "pre");
+    CHECK(all.entries[1].subject.trial == "2");
+    REQUIRE(all.findings.size() == 1);
+    CHECK(all.findings[0].text == "1 file counts as a participant named as the file");
+
+    ClassList fitting = list_folder(files.folder.path(), NamePattern("sub-{participant}_*.tsv"));
+    CHECK(listed(fitting) == one + "motion.tsv:P01: " + two + "motion.tsv:P02: ");
+    REQUIRE(fitting.findings.size() == 1);
+    CHECK(fitting.findings[0].text == "1 file does not fit the pattern: 'arm.EDF'");
+
+    const std::string folder = files.folder.path().string() + "/";
+    CHECK(list_files({folder + two + "channels.tsv", folder + two + "motion.tsv"}, std::nullopt).entries.size() == 1);
+    want_listed(fitting, {two + "motion.tsv", two + "channels.tsv", folder + two + "motion.json"});
+    CHECK(listed(fitting) == two + "motion.tsv:P02: ");
+    CHECK(fitting.problems.empty());
+}
+
 TEST_CASE("a pattern with folders looks into them", "[batch][folder_list]") {
     const Files files({"Ada/left.csv", "Ada/right.csv", "Bo/left.csv", "left.csv", "Ada/x/left.csv"});
     const ClassList list = list_folder(files.folder.path(), NamePattern("{participant}/{side}.csv"));

@@ -40,3 +40,24 @@ TEST_CASE("a file that grows while it is read is refused", "[batch][hashed_file]
         CHECK(failure.place().file == path.string());
     }
 }
+
+TEST_CASE("the checksum of a motion recording is that of its three files' checksums", "[batch][hashed_file]") {
+    const test::ScratchFolder folder;
+    write_whole_file(folder.path() / "a.csv", "abc");
+    // SHA-256 of "abc": FIPS 180-2, appendix B.1.
+    CHECK(HashedRecording(folder.path() / "a.csv").sha256() ==
+          "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad");
+
+    const auto motion = folder.path() / "a_motion.tsv";
+    const auto channels = folder.path() / "a_channels.tsv", sidecar = folder.path() / "a_motion.json";
+    CHECK_THROWS_AS(HashedRecording(motion), Failure);
+    write_whole_file(motion, "1\n");
+    CHECK_THROWS_AS(HashedRecording(motion), Failure);
+    write_whole_file(channels, "2\n");
+    write_whole_file(sidecar, "3\n");
+    // for f in a_motion.tsv a_channels.tsv a_motion.json; do sha256sum < $f | cut -c1-64; done | sha256sum
+    const std::string before = HashedRecording(motion).sha256();
+    CHECK(before == "8f8da82ae6c0f7960eb7e4c04bcc7adbe2bc102734053790a2b400e73c205d36");
+    write_whole_file(sidecar, "4\n");
+    CHECK(HashedRecording(motion).sha256() != before);
+}

@@ -27,6 +27,18 @@ inline std::string made_recording(double top_deg, char delimiter = ',', char dec
     return text;
 }
 
+/// The same as a BIDS motion recording at 100 Hz: STEM_motion.tsv, and what describes it.
+inline void write_bids_recording(const std::filesystem::path& folder, const std::string& stem, double top_deg,
+                                 const std::string& rate_hz = "100") {
+    std::string text;
+    for (const double angle_deg : minimum_jerk_path(repeated(3, 0.0, top_deg), 100.0)) {
+        text += std::to_string(180.0 - angle_deg) + "\n";
+    }
+    write_whole_file(folder / (stem + "_channels.tsv"), "name\ttype\tunits\nelbow\tJNTANG\tdeg\n");
+    write_whole_file(folder / (stem + "_motion.json"), "{\"SamplingFrequency\": " + rate_hz + "}");
+    write_whole_file(folder / (stem + "_motion.tsv"), text);
+}
+
 /// A folder of recordings P01_left.csv, P01_right.csv, P02_left.csv, ...
 struct MadeClass {
     ScratchFolder scratch;

@@ -120,3 +120,8 @@ TEST_CASE("several problems are told in one failure", "[batch][manifest]") {
     CHECK_THROWS_WITH(refuse_problems(many), ContainsSubstring("25 problems") && ContainsSubstring("m.csv:2:3") &&
                                                  ContainsSubstring("and 5 more"));
 }
+
+TEST_CASE("a manifest names recordings, not what describes them", "[batch][manifest]") {
+    CHECK(problems_of("file\nsub-1_task-x_tracksys-g_motion.tsv\nsub-1_task-x_tracksys-g_channels.tsv\na.edf\n") ==
+          "3:1 file-describes; ");
+}

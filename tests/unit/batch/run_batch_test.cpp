@@ -2,6 +2,8 @@
 
 #include <jointrom/batch/folder_list.hpp>
 #include <jointrom/batch/run_batch.hpp>
+#include <jointrom/core/checksum.hpp>
+#include <jointrom/report/edf_file.hpp>
 #include <jointrom/report/render.hpp>
 
 #include <support/catch.hpp>
@@ -30,11 +32,11 @@ struct RunSettings {
     Shard shard = {};
     bool stopped = false;
     const Pseudonyms* codes = nullptr;
+    std::optional<NamePattern> pattern = NamePattern("{participant}_{side}.csv");
 };
 
 Run run_class(const test::MadeClass& made, const std::string& into, const RunSettings& with = {}) {
-    const BatchPlan plan =
-        plan_batch(list_folder(made.folder, NamePattern("{participant}_{side}.csv")), {}, with.shard, with.codes);
+    const BatchPlan plan = plan_batch(list_folder(made.folder, with.pattern), {}, with.shard, with.codes);
     Run run;
     const auto path = made.scratch.path() / into;
     ResultsFolder folder(path);
@@ -156,6 +158,66 @@ TEST_CASE("names appear nowhere when codes are asked for", "[batch][run_batch]")
         CHECK(text.find("P01") == std::string::npos);
     }
     CHECK(run.tables.at("trials.csv").find(codes.participant("Adalind Moor")) != std::string::npos);
+}
+
+TEST_CASE("a motion recording is measured as its CSV export, and anew when what describes it changes",
+          "[batch][run_batch]") {
+    const test::MadeClass made(1);
+    const std::string stem = "sub-P02_task-elbow_tracksys-g_acq-left";
+    test::write_bids_recording(made.folder, stem, 123.0);
+    const Run before = run_class(made, "a", {.pattern = std::nullopt});
+    REQUIRE(before.result.rows.size() == 3);
+    CHECK(before.result.failed == 0);
+    const TrialRow &csv = before.result.rows[0], &bids = before.result.rows[2];
+    CHECK(bids.subject.participant == "P02");
+    CHECK(bids.subject.side == "left");
+    CHECK(bids.subject.id == sha256_of(stem + "_motion.tsv\n").substr(0, 16));
+    CHECK_THAT(bids.arc.value, WithinAbs(csv.arc.value, 1e-3));
+    CHECK(bids.repetitions == 3);
+    CHECK_FALSE(before.result.finding_counts.contains("dialect-differs"));
+    CHECK(run_class(made, "a", {.resume = true, .pattern = std::nullopt}).result.taken_over == 3);
+
+    test::write_bids_recording(made.folder, stem, 123.0, "50");
+    const Run after = run_class(made, "a", {.resume = true, .pattern = std::nullopt});
+    CHECK(after.result.taken_over == 2);
+    CHECK_THAT(after.result.rows[2].peak_velocity_deg_s, WithinRel(bids.peak_velocity_deg_s / 2.0, 0.02));
+    CHECK(after.tables == run_class(made, "b", {.threads = 3, .pattern = std::nullopt}).tables);
+
+    std::filesystem::remove(made.folder / (stem + "_channels.tsv"));
+    const Run without = run_class(made, "b", {.pattern = std::nullopt});
+    CHECK(without.result.rows[2].reason ==
+          stem + "_channels.tsv: there is no such file, and it describes " + stem + "_motion.tsv");
+    const Pseudonyms codes(made.scratch.path() / "key.csv", {"P01_left", "P01_right", "P02"}, {});
+    const Run coded = run_class(made, "c", {.codes = &codes, .pattern = std::nullopt});
+    CHECK(coded.result.failed == 1);
+    CHECK(coded.tables.at("trials.csv").find("sub-") == std::string::npos);
+}
+
+TEST_CASE("EDF files are measured on any number of threads", "[batch][run_batch]") {
+    const test::ScratchFolder scratch;
+    const auto angle_deg = test::minimum_jerk_path(test::repeated(3, 0.0, 120.0), 100.0);
+    const AngleTrace trace = trace_from_angles(angle_deg, Hertz(100.0), Seconds(0.0), joint_motion("elbow"));
+    try {
+        write_edf(scratch.path() / "P02_left.edf", trace, {}, {});
+    } catch (const Failure& failure) {
+        CHECK(failure.code() == "edf-unsupported");
+        return;
+    }
+    const test::MadeClass made(1);
+    for (const char* name : {"P02_left.edf", "P02_right.edf", "P03_left.edf", "P03_right.edf"}) {
+        std::filesystem::copy_file(scratch.path() / "P02_left.edf", made.folder / name);
+    }
+    write_whole_file(made.folder / "P04_left.edf", "no such format");
+    const NamePattern pattern("{participant}_{side}.*");
+    const Run alone = run_class(made, "a", {.pattern = pattern});
+    REQUIRE(alone.result.rows.size() == 7);
+    CHECK(alone.result.failed == 1);
+    CHECK(alone.result.rows[6].code == "edf-unreadable");
+    CHECK_THAT(alone.result.rows[2].arc.value, WithinAbs(120.0, 0.2));
+    CHECK(alone.result.rows[2].input_sha256 == sha256_of_file(made.folder / "P02_left.edf"));
+    CHECK(alone.result.finding_counts.at("already-prepared") == 4);
+    CHECK(run_class(made, "b", {.threads = 5, .pattern = pattern}).tables == alone.tables);
+    CHECK(run_class(made, "b", {.threads = 2, .resume = true, .pattern = pattern}).result.taken_over == 6);
 }
 
 TEST_CASE("NDJSON has an object a line, as many as the CSV has rows", "[batch][run_batch]") {
