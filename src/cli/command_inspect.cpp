@@ -3,6 +3,8 @@
 #include "cli/setting_options.hpp"
 
 #include <jointrom/analysis/trial.hpp>
+#include <jointrom/recording/annotations.hpp>
+#include <jointrom/recording/edf_recording.hpp>
 #include <jointrom/report/inspection_tables.hpp>
 
 #include <algorithm>
@@ -43,15 +45,22 @@ ExitStatus run_inspect(const InspectOptions& options, Console& console) {
     Report report;
     report.schema = "jointrom-inspect";
     report.title = options.file;
-    report.tables = {channel_table(recording, qualities), file_table(recording.table)};
+    report.tables = {channel_table(recording, qualities), file_table(recording)};
     if (recording.table.blocks.size() > 1) {
         report.tables.push_back(trial_table(recording.table));
+    }
+    const Annotations annotations = is_edf(options.file) ? read_annotations(options.file) : Annotations();
+    if (!annotations.rows.empty()) {
+        report.tables.push_back(annotation_table(annotations.rows));
     }
     report.remarks.emplace_back(recording.angle ? "* taken as the joint angle; another one with --angle COLUMN."
                                                 : "No channel looks like a joint angle; name one with --angle COLUMN.");
     report.inputs.push_back(options.output.input(options.file, recording.table.rows));
     report.settings = options.settings.in_force(settings);
     report.findings = all_findings(recording, qualities);
+    for (const Finding& finding : annotations.findings) {
+        report.findings.emplace_back(finding.code(), finding.text, Place{options.file});
+    }
     options.output.write(report, console);
     return exit_done;
 }

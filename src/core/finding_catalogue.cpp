@@ -23,6 +23,8 @@ constexpr auto catalogue = std::to_array<FindingKind>({
      "Give the logger's own export to prepare them anew."},
     {"angle-implausible", warning, "The angle leaves the range that this joint can reach.",
      "Check the joint, the unit (--angle-unit), the calibration and the strap."},
+    {"annotations-left-out", warning, "Annotations of an EDF+ file could not be read or were too many.",
+     "Look at them with another program for EDF+; nothing is measured by them."},
     {"answer-not-graded", warning, "An answer could not be graded.",
      "Mend the cell that is named; docs/commands/grade.md says what an answer sheet holds."},
     {"answer-twice", warning, "A quantity was answered twice; the first answer counts.",

@@ -1,5 +1,6 @@
 #include <jointrom/core/failure.hpp>
 #include <jointrom/core/near_miss.hpp>
+#include <jointrom/recording/annotations.hpp>
 #include <jointrom/recording/channel_quality.hpp>
 #include <jointrom/recording/column_role.hpp>
 #include <jointrom/recording/edf_recording.hpp>
@@ -7,6 +8,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 #ifdef JOINTROM_HAS_EDF
 #include <edflib.h>
@@ -61,6 +63,7 @@ class EdfFile {
 
     [[nodiscard]] std::size_t signals() const { return static_cast<std::size_t>(header_->edfsignals); }
     [[nodiscard]] const edf_param_struct& signal(std::size_t i) const { return header_->signalparam[i]; }
+    [[nodiscard]] bool is_of_this_library() const { return trimmed(header_->equipment) == "jointrom"; }
     [[nodiscard]] Hertz rate(std::size_t i) const {
         return Hertz(1e7 * signal(i).smp_in_datarecord / static_cast<double>(header_->datarecord_duration));
     }
@@ -76,6 +79,36 @@ class EdfFile {
     std::unique_lock<std::mutex> turn_;
     std::unique_ptr<edf_hdr_struct> header_;
 };
+
+/// \throws Failure "no-channels", "rate-implausible"
+void refuse_unusable(const EdfFile& file, const std::string& name) {
+    constexpr double fastest_hz = 1e6;  // far beyond any logger of angles or muscles
+    if (file.signals() == 0) {
+        throw Failure(FailureKind::unreadable_data, "no-channels", "the file holds annotations and no signals",
+                      "Export the signals too.", {name});
+    }
+    for (std::size_t i = 0; i < file.signals(); ++i) {
+        const double rate_hz = file.rate(i).value();
+        if (!(rate_hz > 0.0 && rate_hz <= fastest_hz)) {
+            throw Failure(FailureKind::unreadable_data, "rate-implausible",
+                          fmt::format("'{}' would have been sampled {:.3g} times per second",
+                                      trimmed(file.signal(i).label), rate_hz),
+                          "Export it anew, or as CSV.", {name});
+        }
+    }
+}
+
+/// Takes off what the last record was filled up with.
+void end_as_annotated(const std::vector<Annotation>& annotations, Recording& recording) {
+    const auto end = std::ranges::find(annotations, end_annotation, &Annotation::text);
+    for (Channel& channel : recording.channels) {
+        const double count = end == annotations.end() ? 0.0 : end->start.value() * channel.times.rate().value();
+        if (count > 1.5 && count < static_cast<double>(channel.samples.size())) {
+            channel.samples.resize(static_cast<std::size_t>(std::lround(count)));
+            channel.times = TimeBase::regular(Seconds(0.0), channel.times.rate(), channel.samples.size());
+        }
+    }
+}
 
 /// Volts and microvolts of muscles as millivolts.
 void in_millivolts(Channel& channel) {
@@ -128,6 +161,7 @@ void settle_roles(const ReadingOptions& options, Recording& recording) {
 
 Recording read_edf(const std::filesystem::path& path, const ReadingOptions& options) {
     const EdfFile file(path);
+    refuse_unusable(file, path.string());
     Recording recording;
     recording.source = path.string();
     recording.table.blocks.resize(1);
@@ -149,8 +183,13 @@ Recording read_edf(const std::filesystem::path& path, const ReadingOptions& opti
                           "A recording needs at least two samples.", {path.string()});
         }
         channel.times = TimeBase::regular(Seconds(0.0), file.rate(i), channel.samples.size());
-        recording.table.rows = std::max(recording.table.rows, channel.samples.size());
         recording.channels.push_back(std::move(channel));
+    }
+    if (file.is_of_this_library()) {
+        end_as_annotated(read_annotations(path).rows, recording);
+    }
+    for (const Channel& channel : recording.channels) {
+        recording.table.rows = std::max(recording.table.rows, channel.samples.size());
     }
     settle_roles(options, recording);
     if (recording.angle) {

@@ -24,6 +24,7 @@ constexpr auto catalogue = std::to_array<ColumnKind>({
     {"angle_correlation", 2, "r", "Correlation of envelope and angle at their lag."},
     {"angle_deg", 2, "angle", "Joint angle: 0 in the neutral posture, positive in the joint's positive direction."},
     {"angle_lag_s", 3, "angle lag", "Time by which the angle follows the envelope; negative when it leads."},
+    {"annotation", 0, "annotation", "What the recording's file notes at that time."},
     {"answer", 0, "answer", "The reading as it was written down."},
     {"antagonist", 0, "antagonist", "The muscle that works against the mover."},
     {"any_age", 0, "any age", "Whether a number for any age, such as a handbook's, is there."},

@@ -1,5 +1,6 @@
 #include <jointrom/core/failure.hpp>
 #include <jointrom/movement/angle_uncertainty.hpp>
+#include <jointrom/recording/edf_recording.hpp>
 #include <jointrom/report/edf_file.hpp>
 
 #ifdef JOINTROM_HAS_EDF
@@ -180,7 +181,7 @@ void write_edf(const std::filesystem::path& path, const AngleTrace& trace, const
     for (const Phase& phase : phases) {
         file.annotation(phase.start - trace.start(), phase.duration(), name_of(phase.kind, trace.motion()));
     }
-    file.annotation(end, Seconds(0.0), "end of the recording");
+    file.annotation(end, Seconds(0.0), std::string(end_annotation));
     file.commit();
 }
 

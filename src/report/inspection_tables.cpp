@@ -1,3 +1,4 @@
+#include <jointrom/recording/edf_recording.hpp>
 #include <jointrom/recording/sampling.hpp>
 #include <jointrom/report/inspection_tables.hpp>
 
@@ -52,12 +53,19 @@ ResultTable channel_table(const Recording& recording, std::span<const ChannelQua
     return table;
 }
 
-ResultTable file_table(const TableDescription& description) {
+ResultTable file_table(const Recording& recording) {
+    const TableDescription& description = recording.table;
     const Dialect& dialect = description.dialect;
     ResultTable table("file", {"property", "understood"});
     const auto add = [&](const char* property, std::string understood) {
         table.add_row({std::string(property), std::move(understood)});
     };
+    if (is_edf(recording.source)) {
+        add("encoding", "EDF");
+        add("rows", std::to_string(description.rows));
+        add("times", "from the rate");
+        return table;
+    }
     add("encoding", name_of(dialect.encoding));
     add("delimiter", name_of_delimiter(dialect.delimiter));
     add("decimal mark", std::string(1, dialect.decimal_mark));
@@ -81,6 +89,14 @@ ResultTable trial_table(const TableDescription& description) {
         const TableBlock& block = description.blocks[i];
         table.add_row({count_cell(i + 1), block.label, count_cell(block.first_line), count_cell(block.last_line),
                        count_cell(block.rows), i == description.block_used});
+    }
+    return table;
+}
+
+ResultTable annotation_table(std::span<const Annotation> annotations) {
+    ResultTable table("annotations", {"start_s", "duration_s", "annotation"});
+    for (const Annotation& annotation : annotations) {
+        table.add_row({annotation.start.value(), annotation.duration.value(), annotation.text});
     }
     return table;
 }

@@ -83,6 +83,7 @@ constexpr auto catalogue = std::to_array<TableKind>({
      "repeated_pct wraps# spikes# start_s end_s"},
     {"inspect", "file", TableShape::rows, "property$ understood$"},
     {"inspect", "trials", TableShape::optional_rows, "trial# label$ first_line# last_line# rows# used?"},
+    {"inspect", "annotations", TableShape::optional_rows, "start_s duration_s annotation$"},
     {"load", "repetitions", TableShape::optional_rows,
      "repetition# start_s end_s duration_s muscle_group$ peak_moment_nm~ peak_moment_at_deg mean_moment_nm "
      "peak_power_w concentric_work_j eccentric_work_j | muscle_force_n~ joint_force_n"},

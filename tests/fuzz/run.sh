@@ -9,7 +9,7 @@ shift
 
 cmake --preset fuzz
 cmake --build --preset fuzz -j "$(nproc)" --target fuzz
-[ $# -gt 0 ] || set -- recording calibration norms people answers long_table manifest settings typed
+[ $# -gt 0 ] || set -- recording calibration norms people answers long_table manifest edf settings typed
 
 # Files that the tests have anyway are where the inputs start from.
 seeds_of() {

@@ -11,6 +11,7 @@
 #include <jointrom/core/failure.hpp>
 #include <jointrom/norms/measured_person.hpp>
 #include <jointrom/norms/norm_table.hpp>
+#include <jointrom/recording/annotations.hpp>
 
 #include <support/scratch_folder.hpp>
 
@@ -63,8 +64,8 @@ void read_a_long_table(std::string_view bytes) {
 }
 
 /// The file that holds the bytes, for what is read by name.
-std::filesystem::path file_of(const ScratchFolder& folder, std::string_view bytes) {
-    const auto path = folder.path() / "input";
+std::filesystem::path file_of(const ScratchFolder& folder, std::string_view bytes, const char* name = "input") {
+    const auto path = folder.path() / name;
     std::ofstream(path, std::ios::binary) << bytes;
     return path;
 }
@@ -72,6 +73,13 @@ std::filesystem::path file_of(const ScratchFolder& folder, std::string_view byte
 void read_a_manifest(std::string_view bytes) {
     static const ScratchFolder folder;
     (void)read_manifest(file_of(folder, bytes));
+}
+
+void read_an_edf_file(std::string_view bytes) {
+    static const ScratchFolder folder;
+    const auto path = file_of(folder, bytes, "input.edf");
+    (void)read_annotations(path);
+    (void)read_recording(path);
 }
 
 void read_a_settings_file(std::string_view bytes) {
@@ -95,7 +103,7 @@ void read_typed_texts(std::string_view bytes) {
     (void)NamePattern(bytes.substr(0, cut)).fit(value);
 }
 
-constexpr std::array<FuzzTarget, 9> targets{{
+constexpr std::array<FuzzTarget, 10> targets{{
     {"recording", read_a_recording},
     {"calibration", read_a_calibration},
     {"norms", read_a_norm_table},
@@ -103,6 +111,7 @@ constexpr std::array<FuzzTarget, 9> targets{{
     {"answers", read_an_answer_sheet},
     {"long_table", read_a_long_table},
     {"manifest", read_a_manifest},
+    {"edf", read_an_edf_file},
     {"settings", read_a_settings_file},
     {"typed", read_typed_texts},
 }};

@@ -1,10 +1,13 @@
 #include <jointrom/angle/angle_trace.hpp>
 #include <jointrom/core/failure.hpp>
 #include <jointrom/core/whole_file.hpp>
+#include <jointrom/recording/annotations.hpp>
 #include <jointrom/recording/edf_recording.hpp>
 #include <jointrom/report/edf_file.hpp>
 
 #include <support/catch.hpp>
+#include <support/edf_text.hpp>
+#include <support/made_trace.hpp>
 #include <support/scratch_folder.hpp>
 
 #include <cmath>
@@ -22,48 +25,6 @@ std::string code_of(const std::function<void()>& run) {
         return failure.code();
     }
     return "nothing was thrown";
-}
-
-std::string padded(std::string text, std::size_t width) {
-    text.resize(width, ' ');
-    return text;
-}
-
-struct TestSignal {
-    std::string label, unit;
-    int low, high;  ///< physical values of -1000 and 1000
-    std::vector<int> digital;
-};
-
-/// A file with one record of a second, byte by byte as Kemp and Olivan (2003) and Kemp et al. (1992) lay it out.
-std::string edf_text(const std::vector<TestSignal>& signals) {
-    const std::size_t count = signals.size();
-    std::string text = padded("0", 8) + padded("X X X X", 80) + padded("Startdate X X X X", 80) + "01.01.85" +
-                       "00.00.00" + padded(std::to_string(256 * (count + 1)), 8) + padded("", 44) + padded("1", 8) +
-                       padded("1", 8) + padded(std::to_string(count), 4);
-    const auto field = [&](std::size_t width, const std::function<std::string(const TestSignal&)>& value) {
-        for (const TestSignal& signal : signals) {
-            text += padded(value(signal), width);
-        }
-    };
-    field(16, [](const TestSignal& s) { return s.label; });
-    field(80, [](const TestSignal&) { return "sensor"; });
-    field(8, [](const TestSignal& s) { return s.unit; });
-    field(8, [](const TestSignal& s) { return std::to_string(s.low); });
-    field(8, [](const TestSignal& s) { return std::to_string(s.high); });
-    field(8, [](const TestSignal&) { return "-1000"; });
-    field(8, [](const TestSignal&) { return "1000"; });
-    field(80, [](const TestSignal&) { return ""; });
-    field(8, [](const TestSignal& s) { return std::to_string(s.digital.size()); });
-    field(32, [](const TestSignal&) { return ""; });
-    for (const TestSignal& signal : signals) {
-        for (const int value : signal.digital) {
-            const auto bits = static_cast<unsigned>(value) & 0xFFFFU;
-            text += static_cast<char>(bits & 0xFFU);
-            text += static_cast<char>(bits >> 8U);
-        }
-    }
-    return text;
 }
 
 ReadingOptions with_angle(const std::string& column) {
@@ -84,7 +45,8 @@ TEST_CASE("an EDF file is read with each signal's own rate, unit and role", "[re
     }
     const test::ScratchFolder folder;
     const auto path = folder.path() / "arm.EDF";
-    write_whole_file(path, edf_text({{"Elbow angle", "deg", -200, 200, {-1000, 0, 500, 1000}},
+    write_whole_file(path,
+                     test::edf_text({{"Elbow angle", "deg", -200, 200, {-1000, 0, 500, 1000}},
                                      {"EMG Biceps", "uV", -5000, 5000, {100, 200, -300, 400, 500, 600, 700, 800}}}));
     const Recording recording = read_recording(path);
     REQUIRE(recording.channels.size() == 2);
@@ -147,12 +109,56 @@ TEST_CASE("an angle, its muscles and phases are written as EDF+ and read back", 
     REQUIRE(read.channels.size() == 4);
     const Channel& angle = angle_channel(read);
     CHECK(angle.name == "angle_deg");
-    REQUIRE(angle.samples.size() == 1100);  // the last second is filled up
+    REQUIRE(angle.samples.size() == angle_deg.size());  // without what fills up the last second
+    CHECK(angle.times.count() == angle_deg.size());
     for (std::size_t i = 0; i < angle_deg.size(); ++i) {
         CHECK(std::abs(angle.samples[i] - angle_deg[i]) < 400.0 / 131070.0 + 1e-9);
     }
     CHECK(read.channels[3].times.rate().value() == 1000.0);
+    CHECK(read.channels[3].samples.size() == muscle.samples.size());
     CHECK_THAT(read.channels[3].samples[1], WithinAbs(std::sin(0.3), 2.0 / 131070.0));
+}
+
+TEST_CASE("phases written as annotations are read back with their times", "[report][edf_file]") {
+    if (!is_built_with_edf()) {
+        return;
+    }
+    const test::ScratchFolder folder;
+    const auto angle_deg = test::minimum_jerk_path(test::repeated(3, 0.0, 120.0), 128.0);
+    const AngleTrace trace =
+        trace_from_angles(angle_deg, Hertz(128.0), Seconds(2.5), joint_motion("elbow"), Side::right);
+    const auto phases = movement_phases(trace).phases;
+    REQUIRE(phases.size() > 6);
+    write_edf(folder.path() / "arm.edf", trace, {}, phases);
+
+    const Annotations read = read_annotations(folder.path() / "arm.edf");
+    CHECK(read.findings.empty());
+    REQUIRE(read.rows.size() == phases.size() + 1);
+    constexpr double tick_s = 1e-4;
+    for (std::size_t i = 0; i < phases.size(); ++i) {
+        CHECK_THAT(read.rows[i].start.value(), WithinAbs((phases[i].start - trace.start()).value(), 0.51 * tick_s));
+        CHECK_THAT(read.rows[i].duration.value(), WithinAbs(phases[i].duration().value(), 0.51 * tick_s));
+        CHECK(read.rows[i].text == name_of(phases[i].kind, trace.motion()));
+    }
+    CHECK(read.rows.back().text == end_annotation);
+}
+
+TEST_CASE("an EDF file that holds no usable signals is refused", "[recording][edf_recording]") {
+    if (!is_built_with_edf()) {
+        return;
+    }
+    const test::ScratchFolder folder;
+    const auto path = folder.path() / "arm.edf";
+    const auto code = [&](const std::string& text) {
+        write_whole_file(path, text);
+        return code_of([&] { (void)read_recording(path); });
+    };
+    using namespace std::string_literals;
+    CHECK(code(test::edf_text({}, "+0\x14\x14\0+1\x14x\x14\0"s)) == "no-channels");
+    CHECK(code(test::edf_text({{"Elbow angle", "deg", -200, 200, {7}}})) == "too-few-rows");
+    std::string text = test::edf_text({{"Elbow angle", "deg", -200, 200, {7, 8, 9, 10}}});
+    text.replace(244, 8, "0.000001");  // duration of a record in seconds
+    CHECK(code(text) == "rate-implausible");
 }
 
 TEST_CASE("what EDF cannot hold is refused", "[report][edf_file]") {
