@@ -8,7 +8,9 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
+#include <functional>
 #include <limits>
 #include <map>
 
@@ -44,6 +46,27 @@ void judge(const ParticipantExtent& participant, const NormRow& norm, Gathered& 
     gathered.z.push_back(place ? place->z : std::numeric_limits<double>::quiet_NaN());
 }
 
+/// The most frequent reasons and how often each applies: "No norm covers that (12); others (3)".
+std::string counted(const std::map<std::string, std::size_t>& reasons) {
+    constexpr std::size_t most = 3;
+    std::vector<std::pair<std::size_t, std::string_view>> frequent;
+    for (const auto& [reason, count] : reasons) {
+        frequent.emplace_back(count, std::string_view(reason).substr(0, reason.find_last_not_of('.') + 1));
+    }
+    std::ranges::stable_sort(frequent, std::greater{}, [](const auto& entry) { return entry.first; });
+    std::string text;
+    std::size_t others = 0;
+    for (std::size_t i = 0; i < frequent.size(); ++i) {
+        const auto& [count, words] = frequent[i];
+        if (i < most) {
+            text += fmt::format("{}{} ({})", text.empty() ? "" : "; ", words, count);
+        } else {
+            others += count;
+        }
+    }
+    return others == 0 ? text : fmt::format("{}; others ({})", text, others);
+}
+
 }  // namespace
 
 NormComparisons compare_with_norms(const LongTable& table, std::span<const NumberColumn> expanded,
@@ -51,7 +74,7 @@ NormComparisons compare_with_norms(const LongTable& table, std::span<const Numbe
     NormComparisons result{.by = columns_with_joint(options.by), .rows = {}, .findings = {}};
     std::size_t unmatched = 0;
     std::size_t all = 0;
-    std::string reason;
+    std::map<std::string, std::size_t> reasons;
     for (const GroupExtents& group : class_extents(table, expanded, options)) {
         std::map<std::string, Gathered> sources;
         for (const ParticipantExtent& participant : group.participants) {
@@ -59,7 +82,7 @@ NormComparisons compare_with_norms(const LongTable& table, std::span<const Numbe
             ++all;
             if (applying.with_range.empty()) {
                 ++unmatched;
-                reason = reason.empty() ? applying.reason : reason;
+                ++reasons[applying.reason.empty() ? "the rows that apply state no range" : applying.reason];
             }
             for (const auto& [source, row] : applying.with_range) {
                 judge(participant, *row, sources[source]);
@@ -79,8 +102,8 @@ NormComparisons compare_with_norms(const LongTable& table, std::span<const Numbe
     }
     if (unmatched > 0) {
         result.findings.emplace_back("norms-unmatched",
-                                     fmt::format("for {} of {} participants' extents no source has a normal range{}{}",
-                                                 unmatched, all, reason.empty() ? "" : "; the first: ", reason));
+                                     fmt::format("for {} of {} participants' extents no source has a normal range: {}",
+                                                 unmatched, all, counted(reasons)));
     }
     return result;
 }

@@ -137,4 +137,10 @@ void ResultsFolder::commit() {
     is_committed_ = true;
 }
 
+std::string results_table_named(const std::string& name) {
+    const fs::path table = fs::path(name) / "trials.csv";
+    std::error_code ignored;
+    return fs::is_regular_file(table, ignored) ? table.string() : name;
+}
+
 }  // namespace jointrom

@@ -1,10 +1,12 @@
 #include "cli/class_table_options.hpp"
 
+#include <jointrom/batch/results_folder.hpp>
 #include <jointrom/core/failure.hpp>
 #include <jointrom/core/whole_file.hpp>
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <iterator>
 
 namespace jointrom::cli {
@@ -36,7 +38,8 @@ std::vector<std::string> comma_list(const std::string& text) {
 
 void ClassTableOptions::attach(OptionList& list, std::initializer_list<std::string_view> tables) {
     list.arguments("file", files, "FILE",
-                   "tables of results, such as trials.csv; several are read as one; - for standard input");
+                   "tables of results, such as trials.csv, or folders of results; several are read as one; - for "
+                   "standard input");
     list.group("Table");
     list.value("--files-from", files_from, "FILE",
                "read the names of tables from FILE, one a line; - for standard input");
@@ -62,6 +65,7 @@ std::vector<std::string> ClassTableOptions::all_files(Console& console) const {
         throw Failure(FailureKind::usage, "no-files", "no table was named",
                       "Name tables such as trials.csv, or a list of them with --files-from FILE.");
     }
+    std::ranges::transform(all, all.begin(), results_table_named);
     return all;
 }
 

@@ -6,6 +6,7 @@
 
 #include <jointrom/analysis/range_extents.hpp>
 #include <jointrom/analysis/trial.hpp>
+#include <jointrom/batch/results_folder.hpp>
 #include <jointrom/core/failure.hpp>
 #include <jointrom/norms/measured_person.hpp>
 #include <jointrom/report/check_tables.hpp>
@@ -150,11 +151,12 @@ Measurements measured(const CheckOptions& options, const Settings& settings, Rep
     }
     result.is_class = !options.results.empty() || options.files.size() > 1;
     if (!options.results.empty()) {
-        MeasuredPeople read = read_measured_people(options.results, stated);
+        const std::string results = results_table_named(options.results);
+        MeasuredPeople read = read_measured_people(results, stated);
         result.people = std::move(read.people);
-        report.inputs.push_back(options.output.input(options.results, read.rows));
+        report.inputs.push_back(options.output.input(results, read.rows));
         report.findings.insert(report.findings.end(), read.findings.begin(), read.findings.end());
-        report.title = fmt::format("results against normal ranges ({})", options.results);
+        report.title = fmt::format("results against normal ranges ({})", results);
         return result;
     }
     for (const std::string& file : options.files) {
@@ -243,7 +245,8 @@ Action attach_check(OptionList& list) {
     list.value("--value-deg,--value", options->value, "D",
                "a value in degrees instead of a recording, beyond neutral in the direction that --motion names");
     list.value("--u-deg,--u", options->u, "U", "standard uncertainty of the value, in degrees");
-    list.value("--results", options->results, "FILE", "a table of results instead of recordings, a row for each");
+    list.value("--results", options->results, "FILE",
+               "a table of results instead of recordings, a row for each; or the folder that batch wrote");
     list.value("--sex", options->sex, "SEX", "F or M").suggest({"F", "M"});
     list.value("--age,--age-years", options->age, "YEARS", "age in years");
     list.value("--mode", options->mode, "MODE", "how it was measured: active or passive")

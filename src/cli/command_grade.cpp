@@ -4,6 +4,7 @@
 #include "analysis/setting_text.hpp"
 
 #include <jointrom/batch/answer_tables.hpp>
+#include <jointrom/batch/results_folder.hpp>
 
 #include <fmt/format.h>
 
@@ -36,15 +37,16 @@ ExitStatus run_grade(const GradeOptionTexts& options, Console& console) {
                                .tolerance_pct = number_setting("--tolerance-pct", options.tolerance_pct)};
     RecordReader answer_rows(options.answers);
     const std::vector<Answer> answers = read_answers(answer_rows);
-    RecordReader result_rows(options.results);
+    const std::string results = results_table_named(options.results);
+    RecordReader result_rows(results);
     const std::vector<ComputedTrial> computed = read_computed(result_rows);
     const GradedSheet sheet = grade_answers(answers, computed, grading);
 
     Report report;
     report.schema = "jointrom-grade";
-    report.title = fmt::format("answers graded: {} against {}", options.answers, options.results);
+    report.title = fmt::format("answers graded: {} against {}", options.answers, results);
     report.inputs = {options.output.input(options.answers, answers.size()),
-                     options.output.input(options.results, computed.size())};
+                     options.output.input(results, computed.size())};
     report.settings = {{"tolerance_deg", options.tolerance_deg}, {"tolerance_pct", options.tolerance_pct}};
     report.tables = tables_of(sheet, options.rows);
     report.findings = sheet.findings;
@@ -62,7 +64,9 @@ Action attach_grade(OptionList& list) {
                   "CSV of readings: participant, quantity, value; also side, joint, motion, trial, unit")
         .required();
     list.group("Grading");
-    list.value("--results", options->results, "FILE", "the computed results, trials.csv as batch writes it").required();
+    list.value("--results", options->results, "FILE",
+               "the computed results: the folder that batch wrote, or its trials.csv")
+        .required();
     list.value("--tolerance-deg", options->tolerance_deg, "D",
                "error of reading, in degrees, that is allowed for angles")
         .otherwise(options->tolerance_deg);

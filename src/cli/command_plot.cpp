@@ -2,6 +2,7 @@
 #include "cli/plot_request.hpp"
 
 #include <jointrom/angle/calibration_file.hpp>
+#include <jointrom/batch/results_folder.hpp>
 #include <jointrom/core/failure.hpp>
 #include <jointrom/core/number_text.hpp>
 #include <jointrom/figure/calibration_figure.hpp>
@@ -96,6 +97,7 @@ std::string drawn(const PlotRequest& request, Console& console, Findings& findin
 }
 
 ExitStatus run_plot(PlotRequest request, Console& console) {
+    request.file = results_table_named(request.file);
     read_size(request);
     refuse_other_formats(request.output.output);
     if (request.style.subtitle.empty()) {
@@ -112,7 +114,8 @@ ExitStatus run_plot(PlotRequest request, Console& console) {
 Action attach_plot(OptionList& list) {
     auto request = std::make_shared<PlotRequest>();
     list.argument("file", request->file, "FILE",
-                  "a recording, as the logger exported it; a class table such as trials.csv; or a calibration file")
+                  "a recording, as the logger exported it; a class table such as trials.csv, or the folder that "
+                  "batch wrote; or a calibration file")
         .required();
     list.group("Figure");
     list.value("--figure", request->figure, "NAME",

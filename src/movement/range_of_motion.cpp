@@ -11,6 +11,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <vector>
 
 namespace jointrom {
 namespace {
@@ -24,6 +25,8 @@ constexpr double crossing_factor = 0.75;
 constexpr double level_noise_factor = 0.5;      // SD of the noise by which the true angle may differ to still compete
 constexpr double picked_variance_factor = 0.9;  // 1 / (1 + 0.9 bias^2) is the variance of the largest of 1 to 20 normal
                                                 // values, to 0.1; e.g. 0.68 of 2, 0.45 of 5, 0.34 of 10 (tables)
+constexpr std::size_t most_turns = 10;          // enough for a mean with a third of the noise
+constexpr double alike_noise_factor = 3.0;      // SD of the noise; farther apart, two shapes are not alike
 constexpr double edge_noise_factor = 3.0;       // SD of the velocity's noise
 constexpr double edge_speed_deg_s = 5.0;        // slower at an edge is no movement on; design choice
 
@@ -31,11 +34,8 @@ SampleSpan piece_around(const AngleTrace& trace, std::size_t sample) {
     return *std::ranges::find_if(trace.pieces(), [&](SampleSpan piece) { return piece.contains(sample); });
 }
 
-/// How much less the angle at `sample` would be with the low-pass cut-off doubled, beyond what noise explains.
-double filter_effect_deg(const AngleTrace& trace, std::size_t sample, const TraceNoise& noise) {
-    if (!trace.lowpass().is_set()) {
-        return 0.0;
-    }
+/// How much less the angle at `sample` would be with the low-pass cut-off doubled.
+double change_by_filter_deg(const AngleTrace& trace, std::size_t sample) {
     const double rate_hz = trace.rate().value();
     const Hertz doubled = 2.0 * trace.lowpass();
     const auto reach = static_cast<std::size_t>(std::ceil(4.0 * rate_hz / trace.lowpass().value()));
@@ -46,10 +46,38 @@ double filter_effect_deg(const AngleTrace& trace, std::size_t sample, const Trac
     const double with_doubled = 2.0 * doubled.value() < rate_hz
                                     ? lowpass_zero_phase(raw, doubled, trace.rate())[sample - around.first]
                                     : raw[sample - around.first];
-    const double change = trace.angle_deg()[sample] - with_doubled;
-    const double beyond_noise =
-        std::sqrt(std::max(0.0, change * change - noise.doubled_cutoff_deg * noise.doubled_cutoff_deg));
-    return std::copysign(beyond_noise, change);
+    return trace.angle_deg()[sample] - with_doubled;
+}
+
+/// What is left of a value when noise is taken off, in squares.
+double beyond_noise(double value, double noise_sd) {
+    return std::copysign(std::sqrt(std::max(0.0, value * value - noise_sd * noise_sd)), value);
+}
+
+/// What the low-pass filter does to the angle at `extreme`: the change when its cut-off is doubled, beyond what noise
+/// explains. The turns of repetitions have much the same shape, and their mean has less noise; it is taken unless the
+/// extreme differs from it by more than noise explains.
+double filter_effect_deg(const AngleTrace& trace, std::size_t extreme, std::span<const std::size_t> turns,
+                         const TraceNoise& noise) {
+    if (!trace.lowpass().is_set()) {
+        return 0.0;
+    }
+    const double alone = change_by_filter_deg(trace, extreme);
+    const double alone_noise = noise.doubled_cutoff_deg;
+    if (turns.size() < 2) {
+        return beyond_noise(alone, alone_noise);
+    }
+    const std::size_t step = (turns.size() - 1) / most_turns + 1;
+    double sum = 0.0;
+    double count = 0.0;
+    for (std::size_t i = 0; i < turns.size(); i += step) {
+        sum += change_by_filter_deg(trace, turns[i]);
+        ++count;
+    }
+    const double mean = sum / count;
+    return std::abs(alone - mean) > alike_noise_factor * alone_noise
+               ? beyond_noise(alone, alone_noise)
+               : beyond_noise(mean, alone_noise / std::sqrt(count));
 }
 
 /// How far a parabola through equally spaced samples bends from its middle to its ends.
@@ -117,9 +145,22 @@ ExtremeEffects operator+(const ExtremeEffects& a, const ExtremeEffects& b) {
             {a.noise.bias_deg + b.noise.bias_deg, std::hypot(a.noise.sd_deg, b.noise.sd_deg)}};
 }
 
+/// Where the repetitions turn back from the positive direction, or from the negative one.
+/// \param direction 1 for the positive direction, -1 for the negative one
+std::vector<std::size_t> turns_from(std::span<const Repetition> repetitions, double direction) {
+    std::vector<std::size_t> samples;
+    for (const Repetition& row : repetitions) {
+        if (direction * (row.turn_angle - row.start_angle).value() > 0.0) {
+            samples.push_back(row.turn_sample);
+        }
+    }
+    return samples;
+}
+
 /// \param direction 1 at the largest angle, -1 at the smallest
-ExtremeEffects effects_at(const AngleTrace& trace, std::size_t sample, double direction, const TraceNoise& noise) {
-    const double outward_deg = direction * filter_effect_deg(trace, sample, noise);
+ExtremeEffects effects_at(const AngleTrace& trace, std::size_t sample, double direction,
+                          std::span<const Repetition> repetitions, const TraceNoise& noise) {
+    const double outward_deg = direction * filter_effect_deg(trace, sample, turns_from(repetitions, direction), noise);
     return {std::max(0.0, outward_deg), std::max(0.0, -outward_deg), picked_noise(trace, sample, noise)};
 }
 
@@ -226,7 +267,8 @@ RangeOfMotion range_of_motion(const AngleTrace& trace, std::span<const Repetitio
         highest = angle[i] > angle[highest] ? i : highest;  // false for a missing sample
         lowest = angle[i] < angle[lowest] ? i : lowest;
     }
-    const Effects effects{effects_at(trace, highest, 1.0, noise), effects_at(trace, lowest, -1.0, noise)};
+    const Effects effects{effects_at(trace, highest, 1.0, repetitions, noise),
+                          effects_at(trace, lowest, -1.0, repetitions, noise)};
     RangeOfMotion result;
     result.positive = extreme_at(trace, highest, 1.0, noise, effects.positive);
     result.negative = extreme_at(trace, lowest, -1.0, noise, effects.negative);

@@ -54,4 +54,7 @@ class ResultsFolder {
 /// Where the settings of a run, and what came of it, are written.
 inline constexpr std::string_view settings_file_name = "settings.json";
 
+/// The table of recordings that a user means by a name: of a results folder its trials.csv, else what is named.
+[[nodiscard]] std::string results_table_named(const std::string& name);
+
 }  // namespace jointrom

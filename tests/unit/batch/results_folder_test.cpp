@@ -92,3 +92,13 @@ TEST_CASE("a full disk leaves the earlier results as they were", "[batch][result
     CHECK(read_whole_file(folder / "trials.csv", "table") == "one\n");
     CHECK(std::filesystem::exists(folder / "settings.json"));
 }
+
+TEST_CASE("a results folder stands for its table of recordings", "[batch][results_folder]") {
+    const test::ScratchFolder scratch;
+    const auto folder = scratch.path() / "results";
+    write_results(folder, "one\n");
+    CHECK(results_table_named(folder.string()) == (folder / "trials.csv").string());
+    CHECK(results_table_named((folder / "trials.csv").string()) == (folder / "trials.csv").string());
+    CHECK(results_table_named(scratch.path().string()) == scratch.path().string());
+    CHECK(results_table_named("-") == "-");
+}
