@@ -5,7 +5,7 @@ set -eu
 cd "$(dirname "$0")/.."
 jobs=$(nproc)
 
-src/cmake/install_packages.sh 'libcatch2-dev|catch2' librapidcheck-dev python3 python3-jsonschema libedf-dev
+src/cmake/install_packages.sh 'libcatch2-dev|catch2' librapidcheck-dev python3 python3-jsonschema jq libedf-dev
 
 cmake --preset developer
 cmake --build --preset developer -j "$jobs"

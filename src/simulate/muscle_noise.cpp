@@ -40,13 +40,21 @@ double muscle_pole(Hertz median, Hertz rate) {
     return 0.5 * (low + high);
 }
 
-MuscleNoise::MuscleNoise(RandomNumbers random, Hertz median, Hertz rate)
-    : random_(random), pole_(muscle_pole(median, rate)) {
-    const double damping = (1.0 - pole_) / (1.0 + pole_);
-    scale_ = 1.0 / std::sqrt(2.0 * damping * damping * damping);
+MuscleNoise::MuscleNoise(RandomNumbers random, Hertz median, Hertz rate) : random_(random), rate_(rate) {
+    set_median(median);
     for (int i = 0; i < 200; ++i) {
         (void)next();  // until the start is forgotten
     }
+}
+
+void MuscleNoise::set_median(Hertz median) {
+    if (median_.is_set() && std::abs((median - median_).value()) < 0.25) {
+        return;  // a pole takes long to find
+    }
+    median_ = median;
+    pole_ = muscle_pole(median, rate_);
+    const double damping = (1.0 - pole_) / (1.0 + pole_);
+    scale_ = 1.0 / std::sqrt(2.0 * damping * damping * damping);
 }
 
 double MuscleNoise::next() noexcept {

@@ -14,11 +14,15 @@ class MuscleNoise {
     /// \pre 0 < median < rate / 4
     MuscleNoise(RandomNumbers random, Hertz median, Hertz rate);
     [[nodiscard]] double next() noexcept;
+    /// From here on, to a quarter of a hertz.
+    void set_median(Hertz median);
 
   private:
     RandomNumbers random_;
-    double pole_;
-    double scale_;  ///< of the difference, so that its SD is 1
+    Hertz rate_;
+    Hertz median_;
+    double pole_ = 0.0;
+    double scale_ = 0.0;  ///< of the difference, so that its SD is 1
     double first_ = 0.0;
     double second_ = 0.0;
 };

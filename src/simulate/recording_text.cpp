@@ -19,9 +19,10 @@ int decimals_for(double step) {
     return 6;
 }
 
-/// \param marked whether the heading carries it behind the name
-std::string heading(const std::string& name, const std::string& unit, bool marked) {
-    return marked ? name + " (" + unit + ")" : name;
+/// The name, with the unit behind it unless units have a row of their own.
+std::string heading(const std::string& name, const std::string& unit, const LoggerModel& logger) {
+    const auto* const brackets = logger.square_brackets ? "[]" : "()";
+    return logger.units_in_row ? name : name + " " + brackets[0] + unit + brackets[1];
 }
 
 class Writer {
@@ -67,14 +68,14 @@ std::string angle_name(const SimulatedRecording& recording) {
 }
 
 void write_headings(Writer& writer, const SimulatedRecording& recording) {
-    const bool marked = !recording.logger.units_in_row;
-    writer.cell(heading("Time", "s", marked));
-    writer.cell(heading(angle_name(recording), recording.sensor.unit, marked));
+    const LoggerModel& logger = recording.logger;
+    writer.cell(heading("Time", "s", logger));
+    writer.cell(heading(angle_name(recording), recording.sensor.unit, logger));
     for (const SimulatedMuscle& muscle : recording.muscles) {
-        writer.cell(heading(muscle.model.name, "mV", marked));
+        writer.cell(heading(muscle.model.name, "mV", logger));
     }
     writer.end_row();
-    if (!marked) {
+    if (logger.units_in_row) {
         writer.cell("s");
         writer.cell(recording.sensor.unit);
         for (std::size_t i = 0; i < recording.muscles.size(); ++i) {

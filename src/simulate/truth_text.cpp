@@ -71,6 +71,16 @@ Json repetitions_json(const TrueMovement& movement) {
     return rows;
 }
 
+Json fatigue_json(const std::optional<MuscleFatigue>& fatigue) {
+    if (!fatigue) {
+        return nullptr;
+    }
+    return {{"from_s", fatigue->start_s},
+            {"to_s", fatigue->end_s},
+            {"median_hz", fatigue->median_frequency.value()},
+            {"sd_times", fatigue->sd_factor}};
+}
+
 Json muscles_json(const SimulatedRecording& recording) {
     Json muscles = Json::array();
     for (const SimulatedMuscle& muscle : recording.muscles) {
@@ -88,6 +98,7 @@ Json muscles_json(const SimulatedRecording& recording) {
         muscles.push_back({{"name", muscle.model.name},
                            {"rest_sd_mv", muscle.model.rest_mv},
                            {"median_hz", muscle.model.median_frequency.value()},
+                           {"tires", fatigue_json(muscle.model.fatigue)},
                            {"bursts", std::move(bursts)}});
     }
     return muscles;
@@ -141,6 +152,7 @@ std::string truth_text(const SimulatedRecording& recording) {
               {"motion", recording.plan.motion->motion},
               {"side", name_of(recording.plan.side)},
               {"trial", recording.plan.trial},
+              {"note", recording.note},
               {"range", range_json(recording)},
               {"peaks", peaks_json(recording.movement)},
               {"repetitions", repetitions_json(recording.movement)},

@@ -1,7 +1,5 @@
-# The demo session of data/demo is what examples/make_demo_session.py writes, byte for byte.
-find_package(Python3 COMPONENTS Interpreter)
-if(Python3_FOUND)
-  add_test(NAME demo.session_is_reproducible COMMAND ${CMAKE_COMMAND} -DPYTHON=${Python3_EXECUTABLE}
-    -DROOT=${PROJECT_SOURCE_DIR} -DSCRATCH=${CMAKE_CURRENT_BINARY_DIR}/demo
-    -P ${CMAKE_CURRENT_SOURCE_DIR}/cmake/check_demo.cmake)
-endif()
+# The demo session of data/demo is what examples/make-demo-session.sh writes, byte for byte; skipped, and shown as such,
+# without jq.
+add_test(NAME demo.session_is_reproducible COMMAND sh ${CMAKE_CURRENT_SOURCE_DIR}/demo/check_demo.sh ${PROJECT_SOURCE_DIR}
+  $<TARGET_FILE_DIR:jointrom_program> ${CMAKE_CURRENT_BINARY_DIR}/demo)
+set_tests_properties(demo.session_is_reproducible PROPERTIES SKIP_REGULAR_EXPRESSION "skipped: ")

@@ -108,7 +108,8 @@ for saved in [*(root / "tests/golden").glob("calibrate/*/expected/*.json")]:
     check("calibration", json.loads(saved.read_text()), saved)
 for truth in (root / "tests/golden").glob("simulate/*/expected/**/*.truth.json"):
     check("truth", json.loads(truth.read_text()), truth)
-for preset in [root / "examples/simulate/session.json", root / "tests/golden/simulate/session/session.json"]:
+for preset in [root / "examples/simulate/session.json", root / "tests/golden/simulate/session/session.json",
+               *(root / "examples/demo-session").glob("*.json")]:
     check("preset", json.loads(preset.read_text()), preset)
 for sheet in (root / "tests/golden").glob("batch/manifest/*.csv"):
     for row in csv.DictReader(sheet.open(encoding="utf-8-sig")):

@@ -76,8 +76,8 @@ Simulation simulation_of(const Cell& cell, std::uint64_t seed) {
     simulation.sensor.noise_deg = cell.noise_deg;
     simulation.logger.rate = Hertz(cell.rate_hz);
     simulation.movement.bottom_deg = {-3.0};
-    simulation.movement.raising = Seconds(cell.raising_s);
-    simulation.movement.lowering = Seconds(cell.raising_s);
+    simulation.movement.raising = {Seconds(cell.raising_s)};
+    simulation.movement.lowering = {Seconds(cell.raising_s)};
     simulation.movement.holding = Seconds(cell.holding_s);
     return simulation;
 }

@@ -37,6 +37,7 @@ struct SimulatedRecording {
     SensorModel sensor;
     LoggerModel logger;
     std::uint64_t seed = 0;
+    std::string note;
     std::vector<double> time_s;
     std::vector<double> reading;
     std::vector<SimulatedMuscle> muscles;

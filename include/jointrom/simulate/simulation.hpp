@@ -25,11 +25,11 @@ struct MovementPlan {
     std::vector<double> postures_deg = {};   ///< held one after the other; when there are any, no repetitions
     double top_sd_deg = 1.0;                 ///< between repetitions
     double bottom_sd_deg = 0.5;
-    double tempo_sd_pct = 5.0;  ///< of the time for raising and lowering
-    Seconds rest{2.0};          ///< at neutral, before the first
-    Seconds raising{1.1};       ///< also from posture to posture
-    Seconds holding{0.8};       ///< at the top; also in each posture
-    Seconds lowering{1.5};
+    double tempo_sd_pct = 5.0;                      ///< of the time for raising and lowering
+    Seconds rest{2.0};                              ///< at neutral, before the first
+    std::vector<Seconds> raising = {Seconds(1.1)};  ///< also from posture to posture
+    Seconds holding{0.8};                           ///< at the top; also in each posture
+    std::vector<Seconds> lowering = {Seconds(1.5)};
     Seconds pause{0.9};     ///< at the bottom, between repetitions
     Seconds end_rest{1.5};  ///< at neutral, after the last
 };
@@ -59,6 +59,14 @@ struct MuscleBurst {
     double sd_mv = 0.0;
 };
 
+/// A muscle that tires: both change evenly from start to end and stay so.
+struct MuscleFatigue {
+    double start_s = 0.0;
+    double end_s = 0.0;
+    Hertz median_frequency{};
+    double sd_factor = 1.0;  ///< of bursts
+};
+
 /// A raw surface electromyogram: noise whose SD depends on what the joint does.
 struct MuscleModel {
     std::string name;
@@ -70,6 +78,7 @@ struct MuscleModel {
     double early_ms = 100.0;  ///< rests before the repetition ends
     Hertz median_frequency{80.0};
     std::vector<MuscleBurst> bursts = {};  ///< beside those of the movement
+    std::optional<MuscleFatigue> fatigue = {};
 };
 
 /// How the logger samples and writes.
@@ -85,7 +94,8 @@ struct LoggerModel {
     char decimal_mark = '.';
     bool byte_order_mark = false;
     bool carriage_returns = false;
-    bool units_in_row = false;  ///< a row of units below the headings
+    bool units_in_row = false;     ///< a row of units below the headings
+    bool square_brackets = false;  ///< about the units in the headings, instead of round ones
     std::vector<std::string> preamble = {};
     std::string angle_heading = {};    ///< empty: "Elbow angle", for instance
     std::optional<int> decimals = {};  ///< of the reading; unset: as the resolution needs
@@ -110,6 +120,7 @@ struct Simulation {
     std::string motion = {};
     std::vector<Side> sides = {Side::right};
     std::size_t trials = 1;
+    std::string note = {};  ///< a remark that goes into the truth
     MovementPlan movement = {};
     SensorModel sensor = {};
     std::vector<MuscleModel> muscles = {};

@@ -88,9 +88,9 @@ TEST_CASE("repetitions follow the plan", "[simulate][true_movement]") {
                            .bottom_sd_deg = 0.0,
                            .tempo_sd_pct = 0.0,
                            .rest = Seconds(2.0),
-                           .raising = Seconds(1.0),
+                           .raising = {Seconds(1.0)},
                            .holding = Seconds(0.5),
-                           .lowering = Seconds(1.5),
+                           .lowering = {Seconds(1.5)},
                            .pause = Seconds(1.0)};
     const SimulatedRecording recording = first_of(simulation);
     const auto& repetitions = recording.movement.repetitions();
@@ -107,6 +107,21 @@ TEST_CASE("repetitions follow the plan", "[simulate][true_movement]") {
     CHECK(recording.movement.lowest_deg() == -5.0);
     CHECK(recording.reading[static_cast<std::size_t>(7.2 * 200)] == 130.0);
     CHECK(recording.movement.now_deg() == 0.0);
+
+    simulation.movement.raising = {Seconds(1.0), Seconds(1.2)};
+    simulation.movement.lowering = {Seconds(1.5), Seconds(1.4), Seconds(1.6)};
+    const SimulatedRecording at_own_pace = first_of(simulation);
+    const auto& timed = at_own_pace.movement.repetitions();
+    CHECK_THAT(timed[1].top_from_s - timed[1].start_s, WithinAbs(1.2, 1e-9));
+    CHECK_THAT(timed[2].top_from_s - timed[2].start_s, WithinAbs(1.0, 1e-9));
+    CHECK_THAT(timed[2].end_s - timed[2].top_to_s, WithinAbs(1.6, 1e-9));
+
+    simulation.movement.postures_deg = {0.0, 30.0, 60.0};
+    const SimulatedRecording held = first_of(simulation);
+    const auto& phases = held.movement.phases();
+    REQUIRE(phases.size() == 5);
+    CHECK_THAT(phases[1].duration_s(), WithinAbs(1.0, 1e-9));
+    CHECK_THAT(phases[3].duration_s(), WithinAbs(1.2, 1e-9));
 }
 
 TEST_CASE("noise and quantisation have the spread that is stated", "[simulate][sensor]") {
@@ -242,9 +257,9 @@ TEST_CASE("the logger loses, delays and thins out samples as it is told", "[simu
 TEST_CASE("muscles are as strong as stated in each phase, from their onset on", "[simulate][muscles]") {
     Simulation simulation = bare();
     simulation.logger.rate = Hertz(2000.0);
-    simulation.movement.raising = Seconds(4.0);
+    simulation.movement.raising = {Seconds(4.0)};
     simulation.movement.holding = Seconds(4.0);
-    simulation.movement.lowering = Seconds(4.0);
+    simulation.movement.lowering = {Seconds(4.0)};
     simulation.movement.repetitions = 1;
     simulation.muscles = {{.name = "Biceps",
                            .raising_mv = 0.4,
@@ -266,6 +281,31 @@ TEST_CASE("muscles are as strong as stated in each phase, from their onset on", 
     CHECK(sd(repetition.start_s - 0.08, repetition.start_s - 0.06) > 0.1);
     CHECK(sd(repetition.start_s - 0.1, repetition.start_s - 0.08) < 0.02);
     CHECK(truth_text(recording).find("\"onset_s\": 1.92,") != std::string::npos);
+}
+
+TEST_CASE("a muscle that tires grows stronger and slower from start to end, and stays so", "[simulate][muscles]") {
+    Simulation simulation = still(120.0);
+    simulation.logger.rate = Hertz(2000.0);
+    simulation.muscles = {{.name = "Biceps",
+                           .rest_mv = 0.01,
+                           .median_frequency = Hertz(110.0),
+                           .bursts = {{10.0, 110.0, 0.2}},
+                           .fatigue = MuscleFatigue{40.0, 80.0, Hertz(70.0), 1.5}}};
+    const SimulatedRecording recording = first_of(simulation);
+    const auto part = [&](double from_s, double to_s) {
+        return between(recording, recording.muscles.front().mv, from_s, to_s);
+    };
+    const auto median_hz = [&](double from_s, double to_s) {
+        return median_frequency(periodogram(part(from_s, to_s), Hertz(2000.0))).value();
+    };
+    CHECK_THAT(median_hz(10.0, 40.0), WithinAbs(110.0, 3.0));
+    CHECK_THAT(median_hz(58.0, 62.0), WithinAbs(90.0, 6.0));  // half of the way
+    CHECK_THAT(median_hz(80.0, 110.0), WithinAbs(70.0, 3.0));
+    CHECK_THAT(sd_of(part(10.0, 40.0)), WithinRel(0.2, 0.03));
+    CHECK_THAT(sd_of(part(58.0, 62.0)), WithinRel(0.25, 0.06));
+    CHECK_THAT(sd_of(part(80.0, 110.0)), WithinRel(0.3, 0.03));
+    CHECK_THAT(sd_of(part(110.0, 120.0)), WithinRel(0.01, 0.05));  // electrodes do not tire
+    CHECK(truth_text(recording).find("\"sd_times\": 1.5") != std::string::npos);
 }
 
 TEST_CASE("students differ as stated, and stay themselves", "[simulate][people]") {
@@ -303,6 +343,8 @@ TEST_CASE("a logger's text has the form that was asked for", "[simulate][recordi
     Simulation simulation = still(0.01);
     simulation.sensor.resolution = 0.01;
     CHECK(recording_text(first_of(simulation)) == "Time (s),Elbow angle (deg)\n0.000,0.00\n0.005,0.00\n");
+    simulation.logger.square_brackets = true;
+    CHECK(recording_text(first_of(simulation)) == "Time [s],Elbow angle [deg]\n0.000,0.00\n0.005,0.00\n");
     simulation.logger.delimiter = ';';
     simulation.logger.decimal_mark = ',';
     simulation.logger.carriage_returns = true;

@@ -60,12 +60,23 @@ TEST_CASE("settings of a simulation are read", "[simulate][settings]") {
                                         {"stuck-s", "1,2"},
                                         {"unit-row", "true"},
                                         {"decimals", "4"},
-                                        {"angle-rate-hz", "50"}});
+                                        {"angle-rate-hz", "50"},
+                                        {"raising-s", "1.1,1.25"},
+                                        {"unit-brackets", "square"},
+                                        {"note", "left, tired"},
+                                        {"emg-tires", "Triceps=3,11,75,1.3"}});
     REQUIRE(simulation.muscles.size() == 2);
     CHECK(simulation.muscles[0].lead_ms == 80.0);
     CHECK(simulation.muscles[1].lead_ms == 60.0);
     CHECK(simulation.muscles[1].median_frequency == Hertz(95.0));
     CHECK(simulation.muscles[0].bursts.front().sd_mv == 0.7);
+    CHECK_FALSE(simulation.muscles[0].fatigue);
+    REQUIRE(simulation.muscles[1].fatigue);
+    CHECK(simulation.muscles[1].fatigue->median_frequency == Hertz(75.0));
+    CHECK(simulation.muscles[1].fatigue->sd_factor == 1.3);
+    CHECK(simulation.movement.raising == std::vector<Seconds>{Seconds(1.1), Seconds(1.25)});
+    CHECK(simulation.logger.square_brackets);
+    CHECK(simulation.note == "left, tired");
     CHECK(simulation.sides == std::vector<Side>{Side::left, Side::right});
     CHECK(simulation.movement.top_deg == std::vector<double>{130.0, 140.0});
     CHECK(simulation.movement.repetitions == 0);
@@ -90,9 +101,11 @@ TEST_CASE("values that do not fit a simulation are refused", "[simulate][setting
         Case{"noise-deg", "-0.1"}, Case{"noise-deg", "nan"}, Case{"delimiter", ";"}, Case{"decimal", ","},
         Case{"decimals", "12"}, Case{"participant", "=1+1"}, Case{"participant", "../P01"}, Case{"unit", "a,b"},
         Case{"angle-heading", "a\nb"}, Case{"preamble", "a\nb"}, Case{"side", "up"}, Case{"unit-row", "yes"},
-        Case{"gap-s", "3,2"}, Case{"students", "-3"}, Case{"wraps-at", "0"});
+        Case{"gap-s", "3,2"}, Case{"raising-s", "1.1,0"}, Case{"lowering-s", ""}, Case{"unit-brackets", "[]"},
+        Case{"emg-tires", "3,11,75,1.3,2"}, Case{"emg-tires", "11,3,75,1.3"}, Case{"emg-tires", "Deltoid=3,11,75,1"},
+        Case{"students", "-3"}, Case{"wraps-at", "0"});
     CAPTURE(bad.name, bad.text);
-    CHECK_THROWS_AS(with({{bad.name, bad.text}}), Failure);
+    CHECK_THROWS_AS(with({{"emg", "Triceps=0.1,0,0.2,0.01"}, {bad.name, bad.text}}), Failure);
 }
 
 TEST_CASE("a preset describes a session", "[simulate][preset]") {
