@@ -1,3 +1,4 @@
+#include <jointrom/analysis/joint_choices.hpp>
 #include <jointrom/analysis/settings.hpp>
 
 #include <algorithm>
@@ -32,6 +33,17 @@ void add_once(const std::string& name, std::vector<std::string>& names) {
     }
 }
 
+std::vector<std::string> words_of_all_joints(std::string_view name) {
+    std::vector<std::string> words;
+    for (const auto& [joint, of_joint] : choices_by_joint(name)) {
+        for (const std::string& word : of_joint) {
+            add_once(word, words);
+        }
+    }
+    std::ranges::sort(words);
+    return words;
+}
+
 }  // namespace
 
 std::vector<std::string> joint_choices() {
@@ -53,20 +65,15 @@ std::vector<std::string> direction_choices() {
 }
 
 std::vector<std::string> motion_choices() {
-    std::vector<std::string> names = direction_choices();
-    for (const JointMotion& motion : joint_motions()) {
-        add_once(motion.motion, names);
-    }
-    std::ranges::sort(names);
-    return names;
+    return words_of_all_joints("motion");
 }
 
 std::vector<std::string> setting_choices(std::string_view name) {
     if (name == "joint") {
         return joint_choices();
     }
-    if (name == "motion") {
-        return motion_choices();
+    if (name == "motion" || name == "posture") {
+        return words_of_all_joints(name);
     }
     if (name == "resists") {
         return direction_choices();

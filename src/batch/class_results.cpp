@@ -43,7 +43,7 @@ void read_settings(const fs::path& file, ClassResults& results) {
 void read_class_findings(const fs::path& file, ClassResults& results) {
     RecordReader reader(file);
     const std::size_t severity = reader.column("severity"), code = reader.column("code"), text = reader.column("text");
-    const auto cell = [&](std::size_t column) { return std::string(original_text(reader.text(column))); };
+    const auto cell = [&](std::size_t column) { return std::string(reader.text(column)); };
     while (reader.next()) {
         results.findings.push_back({cell(severity), cell(code), cell(text), {}});
     }

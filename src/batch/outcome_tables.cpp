@@ -170,7 +170,7 @@ void OutcomeTables::read(const std::filesystem::path& file, std::span<const RowC
         wanted.push_back(reader.column(name));
     }
     while (reader.next()) {
-        const std::string key(original_text(reader.text(id)));
+        const std::string key(reader.text(id));
         if (rows == &Rows::trial && rows_.try_emplace(key).second) {
             ids_.push_back(key);
         }
@@ -180,7 +180,7 @@ void OutcomeTables::read(const std::filesystem::path& file, std::span<const RowC
         }
         std::string& text = known->second.*rows;
         for (const std::size_t column : wanted) {
-            text += original_text(reader.text(column));
+            text += reader.text(column);
             text += cell_end;
         }
         text += row_end;

@@ -144,7 +144,7 @@ void Pseudonyms::read(const std::filesystem::path& key_file) {
     RecordReader reader(key_file);
     const std::size_t kind = reader.column("kind"), name = reader.column("name"), code = reader.column("code");
     while (reader.next()) {
-        const Key key{reader.text(kind), original_text(reader.text(name))};
+        const Key key{reader.text(kind), reader.text(name)};
         const std::string value(reader.text(code));
         if (value.empty() || (key.first != "secret" && !names_.emplace(value, key).second)) {
             throw Failure(FailureKind::unreadable_data, "key-invalid", "a code is missing or stands twice",

@@ -70,6 +70,15 @@ void check_form(const CheckOptions& options) {
     }
 }
 
+void refuse_results(const std::vector<std::string>& files) {
+    for (const std::string& file : files) {
+        if (file != "-" && holds_measured_people(file)) {
+            throw Failure(FailureKind::usage, "check-what", "the file is a table of results, not a recording",
+                          fmt::format("Judge its rows with --results {}.", file), {file});
+        }
+    }
+}
+
 MeasuredPerson person_of(const PersonDefaults& stated, std::string label, const JointMotion& motion, Side side) {
     return {.label = std::move(label),
             .motion = &motion,
@@ -159,6 +168,7 @@ Measurements measured(const CheckOptions& options, const Settings& settings, Rep
         report.title = fmt::format("results against normal ranges ({})", results);
         return result;
     }
+    refuse_results(options.files);
     for (const std::string& file : options.files) {
         result.people.push_back(person_of_recording(file, options, stated, settings, report, console));
     }

@@ -3,6 +3,9 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include <map>
+#include <set>
+
 namespace jointrom::cli {
 namespace {
 
@@ -13,6 +16,16 @@ std::string quoted(std::string_view text) {
         result += c == '\'' ? "'\\''" : std::string(1, c);
     }
     return result + "'";
+}
+
+/// Each in quotes, with blanks between them.
+template <typename Words>
+std::string quoted_list(const Words& words) {
+    std::string text;
+    for (const std::string& word : words) {
+        text += (text.empty() ? "" : " ") + quoted(word);
+    }
+    return text;
 }
 
 /// \param special characters that get a backslash
@@ -37,6 +50,21 @@ std::vector<std::string> option_names(const CommandText& command) {
     return names;
 }
 
+using OfJoint = std::map<std::string, std::map<std::string, std::vector<std::string>>>;
+
+/// What --joint leaves of the choices of other options, by the option's name without dashes.
+OfJoint choices_of_joint(std::span<const CommandText> commands) {
+    OfJoint all;
+    for (const CommandText& command : commands) {
+        for (const ArgumentText& argument : command.arguments) {
+            if (!argument.of_joint.empty()) {
+                all.emplace(argument.names.front().substr(2), argument.of_joint);
+            }
+        }
+    }
+    return all;
+}
+
 // ---- bash
 
 /// One line a choice, since names of joints hold blanks.
@@ -45,9 +73,11 @@ std::string bash_words(const std::vector<std::string>& choices) {
 }
 
 std::string bash_argument(const ArgumentText& argument) {
-    return !argument.choices.empty() ? "words=" + bash_words(argument.choices)
-           : argument.takes_file     ? "files=yes"
-                                     : ":";
+    return !argument.of_joint.empty()  ? fmt::format("words={}; _jointrom_of_joint {}", bash_words(argument.choices),
+                                                     argument.names.front().substr(2))
+           : !argument.choices.empty() ? "words=" + bash_words(argument.choices)
+           : argument.takes_file       ? "files=yes"
+                                       : ":";
 }
 
 std::string bash_command(const CommandText& command) {
@@ -70,11 +100,20 @@ std::string bash_command(const CommandText& command) {
     return text + "            esac\n            ;;\n        esac\n        ;;\n";
 }
 
-constexpr std::string_view bash_start =
-    R"(# Completion of jointrom for bash; made from the program's own list of options.
-_jointrom() {
+/// A function that narrows `words` to what `joint` leaves of them.
+std::string bash_of_joint(std::span<const CommandText> commands) {
+    std::string text = "_jointrom_of_joint() {\n    case \"$1 ${joint,,}\" in\n";
+    for (const auto& [option, joints] : choices_of_joint(commands)) {
+        for (const auto& [joint, words] : joints) {
+            text += fmt::format("    {}) words={} ;;\n", quoted(option + " " + joint), bash_words(words));
+        }
+    }
+    return text + "    esac\n}\n";
+}
+
+constexpr std::string_view bash_start = R"(_jointrom() {
     local current=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD-1]}
-    local command= options= words= files= is_value=yes place=0 i
+    local command= options= words= files= joint= is_value=yes place=0 i
     # bash takes --option=value apart at the equals sign
     if [[ $current == "=" ]]; then
         current=
@@ -87,7 +126,14 @@ _jointrom() {
         elif [[ -n $command && ${COMP_WORDS[i]} != [-=]* && ${COMP_WORDS[i-1]} != [-=]* ]]; then
             place=$((place + 1))
         fi
+        case "${COMP_WORDS[i-1]} ${COMP_WORDS[i]}" in
+        '--joint ='|'= '*) ;;
+        '--joint '*) joint=${COMP_WORDS[i]} ;;
+        *' --joint='*) joint=${COMP_WORDS[i]#--joint=} ;;
+        esac
+        [[ ${COMP_WORDS[i-1]} != "=" || ${COMP_WORDS[i-2]} != --joint ]] || joint=${COMP_WORDS[i]}
     done
+    joint=${joint//[\\\"\']/}
     case $command in
 )";
 
@@ -109,6 +155,9 @@ complete -F _jointrom jointrom
 // ---- zsh
 
 std::string zsh_action(const ArgumentText& argument) {
+    if (!argument.of_joint.empty()) {
+        return fmt::format("{{_jointrom_of_joint {}}}", argument.names.front().substr(2));
+    }
     if (argument.choices.empty()) {
         return argument.takes_file ? "_files" : " ";
     }
@@ -117,6 +166,30 @@ std::string zsh_action(const ArgumentText& argument) {
         words += (words.empty() ? "" : " ") + escaped(choice, " :()\\'\"");
     }
     return "(" + words + ")";
+}
+
+/// A function that offers what the joint on the command line leaves.
+std::string zsh_of_joint(std::span<const CommandText> commands) {
+    std::string text = R"(_jointrom_of_joint() {
+    local joint i
+    local -a found
+    for ((i = 1; i < CURRENT; i++)); do
+        case $words[i] in
+        --joint) joint=$words[i+1] ;;
+        --joint=*) joint=${words[i]#--joint=} ;;
+        esac
+    done
+    case "$1 ${(L)${(Q)joint}}" in
+)";
+    for (const auto& [option, joints] : choices_of_joint(commands)) {
+        std::set<std::string> all;
+        for (const auto& [joint, words] : joints) {
+            text += fmt::format("    {}) found=({}) ;;\n", quoted(option + " " + joint), quoted_list(words));
+            all.insert(words.begin(), words.end());
+        }
+        text += fmt::format("    {}*) found=({}) ;;\n", quoted(option + " "), quoted_list(all));
+    }
+    return text + "    esac\n    compadd -a found\n}\n";
 }
 
 std::string zsh_argument(const ArgumentText& argument) {
@@ -147,6 +220,37 @@ std::string zsh_command(const CommandText& command) {
 
 // ---- fish
 
+/// A function that offers what the joint on the command line leaves.
+std::string fish_of_joint(std::span<const CommandText> commands) {
+    std::string text = R"(function __jointrom_of_joint
+    set -l joint
+    set -l before
+    for word in (commandline -opc)
+        switch "$before $word"
+            case '--joint *'
+                set joint $word
+            case '* --joint=*'
+                set joint (string replace -- --joint= '' $word)
+        end
+        set before $word
+    end
+    switch "$argv[1] "(string lower -- "$joint")
+)";
+    for (const auto& [option, joints] : choices_of_joint(commands)) {
+        std::set<std::string> all;
+        const auto add_case = [&](const std::string& pattern, const auto& words) {
+            text +=
+                fmt::format("        case {}\n            printf '%s\\n' {}\n", quoted(pattern), quoted_list(words));
+        };
+        for (const auto& [joint, words] : joints) {
+            add_case(option + " " + joint, words);
+            all.insert(words.begin(), words.end());
+        }
+        add_case(option + " *", all);
+    }
+    return text + "    end\nend\n";
+}
+
 std::string fish_command(const CommandText& command) {
     std::string text = fmt::format("complete -c jointrom -n __fish_use_subcommand -f -a {} -d {}\n", command.name,
                                    quoted(command.summary));
@@ -156,6 +260,9 @@ std::string fish_command(const CommandText& command) {
         std::string words;
         for (const std::string& choice : argument.choices) {
             words += (words.empty() ? "" : " ") + escaped(choice, " \\'\"()$");
+        }
+        if (!argument.of_joint.empty()) {
+            words = fmt::format("(__jointrom_of_joint {})", argument.names.front().substr(2));
         }
         const std::string values = !words.empty()          ? " -x -a " + quoted(words)
                                    : argument.takes_file   ? " -r -F"
@@ -176,7 +283,8 @@ std::string fish_command(const CommandText& command) {
 }  // namespace
 
 std::string bash_completion(std::span<const CommandText> commands) {
-    std::string text(bash_start);
+    std::string text = "# Completion of jointrom for bash; made from the program's own list of options.\n" +
+                       bash_of_joint(commands) + std::string(bash_start);
     std::vector<std::string> names{"help", "--help", "--version"};
     for (const CommandText& command : commands) {
         names.insert(names.end() - 2, std::string(command.name));
@@ -188,7 +296,7 @@ std::string bash_completion(std::span<const CommandText> commands) {
 }
 
 std::string zsh_completion(std::span<const CommandText> commands) {
-    std::string text = "#compdef jointrom\n# Made from the program's own list of options.\n"
+    std::string text = "#compdef jointrom\n# Made from the program's own list of options.\n" + zsh_of_joint(commands) +
                        "local -a commands\ncommands=(\n";
     for (const CommandText& command : commands) {
         text += "    " + quoted(fmt::format("{}:{}", command.name, escaped(command.summary, ":\\"))) + "\n";
@@ -204,7 +312,7 @@ std::string zsh_completion(std::span<const CommandText> commands) {
 }
 
 std::string fish_completion(std::span<const CommandText> commands) {
-    std::string text = "# Made from the program's own list of options.\n"
+    std::string text = "# Made from the program's own list of options.\n" + fish_of_joint(commands) +
                        "complete -c jointrom -f\n"
                        "complete -c jointrom -l help -s h -d 'print help'\n"
                        "complete -c jointrom -n __fish_use_subcommand -l version -d 'print the version'\n";

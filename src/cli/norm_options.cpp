@@ -2,6 +2,7 @@
 
 #include "analysis/setting_text.hpp"
 
+#include <jointrom/analysis/joint_choices.hpp>
 #include <jointrom/analysis/settings.hpp>
 
 namespace jointrom::cli {
@@ -12,7 +13,8 @@ void NormOptions::attach(OptionList& list, bool with_joint) {
     if (with_joint) {
         list.value("--joint", joint, "NAME", "name of a joint").suggest(joint_choices());
         list.value("--motion", motion, "NAME", "a direction such as flexion, or a motion such as flexion-extension")
-            .suggest(motion_choices());
+            .suggest(motion_choices())
+            .suggest_of_joint(choices_by_joint("motion"));
     }
     list.value("--sex", sex, "F|M", "sex of the person").suggest({"F", "M"});
     list.value("--age,--age-years", age_years, "YEARS", "age in years");

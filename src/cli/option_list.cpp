@@ -45,6 +45,12 @@ const OptionList::Added& OptionList::Added::suggest(std::vector<std::string> cho
     return *this;
 }
 
+const OptionList::Added&
+OptionList::Added::suggest_of_joint(std::map<std::string, std::vector<std::string>> choices) const {
+    text_.of_joint = std::move(choices);
+    return *this;
+}
+
 const OptionList::Added& OptionList::Added::otherwise(std::string value) const {
     text_.otherwise = std::move(value);
     return *this;

@@ -5,6 +5,7 @@
 /// core/ and analysis/, which know nothing of the locale.
 
 #include <initializer_list>
+#include <map>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -25,6 +26,7 @@ struct ArgumentText {
     std::string group;
     std::string otherwise;             ///< the value that is in force without it; empty when there is none
     std::vector<std::string> choices;  ///< texts that it may be; others may be right as well
+    std::map<std::string, std::vector<std::string>> of_joint;  ///< the choices that --joint leaves
     bool is_option = true;
     bool is_required = false;
     bool may_repeat = false;
@@ -43,6 +45,8 @@ class OptionList {
         const Added& one_of(std::initializer_list<std::string_view> choices) const;
         /// What it may be, for those who type; whether it fits is seen where it is used.
         const Added& suggest(std::vector<std::string> choices) const;
+        /// Those that remain once --joint is given.
+        const Added& suggest_of_joint(std::map<std::string, std::vector<std::string>> choices) const;
         /// The value in force without the option, for the help.
         const Added& otherwise(std::string value) const;
         const Added& repeats(bool may_repeat) const;

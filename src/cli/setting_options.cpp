@@ -1,5 +1,7 @@
 #include "cli/setting_options.hpp"
 
+#include <jointrom/analysis/joint_choices.hpp>
+
 #include <algorithm>
 
 namespace jointrom::cli {
@@ -42,6 +44,7 @@ void SettingOptions::attach(OptionList& list, std::vector<SettingGroup> groups) 
             } else {
                 list.values("--" + std::string(kind.name), texts_[kind.name], kind.value, kind.help)
                     .suggest(setting_choices(kind.name))
+                    .suggest_of_joint(choices_by_joint(kind.name))
                     .otherwise(kind.text(Settings()))
                     .repeats(kind.repeatable);
             }

@@ -186,6 +186,16 @@ MeasuredPeople read_measured_people(const std::filesystem::path& path, const Per
     return PeopleReader(reader, defaults).read();
 }
 
+bool holds_measured_people(const std::filesystem::path& path) {
+    try {
+        const RecordReader reader(path);
+        const auto has = [&](std::string_view name) { return reader.find_column(name).has_value(); };
+        return has("joint") && has("motion") && (has("positive_deg") || has("negative_deg") || has("arc_deg"));
+    } catch (const Failure&) {
+        return false;
+    }
+}
+
 MeasuredPeople read_measured_people(ByteSource& source, const std::string& name, const PersonDefaults& defaults) {
     RecordReader reader(source, name);
     return PeopleReader(reader, defaults).read();

@@ -1,8 +1,11 @@
 #include "stated_columns.hpp"
 
+#include "time_unit.hpp"
+
 #include <jointrom/core/failure.hpp>
 #include <jointrom/core/near_miss.hpp>
 #include <jointrom/recording/column_name.hpp>
+#include <jointrom/table/heading.hpp>
 
 #include <fmt/format.h>
 
@@ -54,6 +57,23 @@ void refuse_twice(const Table& table, const StatedRoles& stated, const ReadingOp
     }
 }
 
+/// Columns of times by their content, heading or unit are no muscles, unless another column is stated to hold the
+/// times.
+void refuse_times(const Table& table, const StatedRoles& stated, const ReadingOptions& options) {
+    for (std::size_t i = 0; i < stated.emg.size() && !stated.time; ++i) {
+        const std::size_t column = stated.emg[i];
+        const std::string& unit = table.description.units[column];
+        if (table.columns[column].is_time || table.time_column == column || time_unit_named(unit) ||
+            (unit.empty() && names_time(column_name(table, column)))) {
+            throw Failure(FailureKind::usage, "emg-time",
+                          fmt::format("--emg: '{}' holds the times and cannot be the muscle '{}'",
+                                      column_name(table, column), options.emg_columns[i].name),
+                          "Name the muscle's own column; `inspect` lists the columns.",
+                          {.file = {}, .line = table.first_data_line, .column = table.columns[column].number});
+        }
+    }
+}
+
 }  // namespace
 
 StatedRoles stated_roles(const Table& table, const ReadingOptions& options) {
@@ -68,6 +88,7 @@ StatedRoles stated_roles(const Table& table, const ReadingOptions& options) {
         stated.emg.push_back(column_of_numbers(table, column, "--emg"));
     }
     refuse_twice(table, stated, options);
+    refuse_times(table, stated, options);
     return stated;
 }
 

@@ -1,16 +1,11 @@
+#include "table/formula_guard.hpp"
+
 #include <jointrom/report/render.hpp>
 #include <jointrom/report/table_rows.hpp>
 
 #include <vector>
 
 namespace jointrom {
-namespace {
-
-bool looks_like_formula(std::string_view text) {
-    return !text.empty() && std::string_view("=+-@\t\r\n").find(text.front()) != std::string_view::npos;
-}
-
-}  // namespace
 
 std::string csv_text(std::string_view text) {
     const bool formula = looks_like_formula(text);
@@ -26,10 +21,6 @@ std::string csv_text(std::string_view text) {
         }
     }
     return needs_quotes ? '"' + result + '"' : result;
-}
-
-std::string_view original_text(std::string_view cell) {
-    return cell.starts_with('\'') && looks_like_formula(cell.substr(1)) ? cell.substr(1) : cell;
 }
 
 std::string csv_report(const Report& report) {

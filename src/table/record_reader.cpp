@@ -1,6 +1,7 @@
 #include <jointrom/table/record_reader.hpp>
 
 #include <table/decoding.hpp>
+#include <table/formula_guard.hpp>
 #include <table/row_split.hpp>
 #include <table/text_blocks.hpp>
 
@@ -113,7 +114,9 @@ class RecordReader::State {
         while (row_.cells.size() > 1 && row_.cells.back().empty()) {
             row_.cells.pop_back();
         }
-        columns.assign(row_.cells.begin(), row_.cells.end());
+        for (const std::string_view cell : row_.cells) {
+            columns.emplace_back(without_guard(cell));
+        }
         check_headings();
     }
 
@@ -291,7 +294,7 @@ bool RecordReader::next() {
 }
 
 std::string_view RecordReader::text(std::size_t column) const {
-    return state_->row().cells[column];
+    return without_guard(state_->row().cells[column]);
 }
 
 double RecordReader::number(std::size_t column) const {

@@ -14,4 +14,6 @@ add_shell_test(bash_completion bash bash ${CMAKE_CURRENT_SOURCE_DIR}/shell/check
   ${shell_files}/jointrom.bash)
 add_shell_test(zsh_syntax zsh zsh -n ${shell_files}/_jointrom)
 add_shell_test(fish_syntax fish fish --no-execute ${shell_files}/jointrom.fish)
+add_shell_test(fish_completion fish fish ${CMAKE_CURRENT_SOURCE_DIR}/shell/check_completion.fish
+  ${shell_files}/jointrom.fish)
 add_shell_test(man_pages groff sh ${CMAKE_CURRENT_SOURCE_DIR}/shell/check_man_pages.sh ${shell_files}/man)

@@ -37,6 +37,11 @@ expect 'left,right' jointrom range recording.csv --side ''
 expect 'elbow' jointrom range --joint elb
 expect 'abduction,abduction-adduction' jointrom range --motion abd
 expect 'great\ toe\ mtp' jointrom range --joint gr
+expect 'extension,flexion,flexion-extension' jointrom range --joint elbow --motion ''
+expect 'flexion,flexion-extension' jointrom range --motion fl --joint elbow --motion fl
+expect 'flexion,flexion-extension' jointrom range --joint = Elbow --motion = fl
+expect 'extension,flexion,flexion-extension' jointrom check --joint 'great\ toe\ mtp' --motion ''
+expect 'prone,sitting,standing' jointrom load --joint knee --posture ''
 expect 'my recording.csv,range,recording.csv,results' jointrom range ''
 expect 'recording.csv,results' jointrom range re
 expect 'recording.csv' jointrom range --quiet rec

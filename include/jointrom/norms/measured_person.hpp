@@ -63,6 +63,9 @@ struct MeasuredPeople {
 ///   angle that it would be if it were radians, where that is possible
 void check_plausible(const JointMotion& motion, const MeasuredExtent& measured);
 
+/// Whether the file is such a table by its headings: joint, motion and an extent. Never fails.
+[[nodiscard]] bool holds_measured_people(const std::filesystem::path& path);
+
 /// A person with what was found of each extent.
 struct JudgedPerson {
     MeasuredPerson person;

@@ -53,7 +53,7 @@ struct ReadingOptions {
 /// Missing samples: NaN.
 ///
 /// \throws Failure what read_table throws; usage "column-missing", "column-ambiguous", "column-text", "rate-missing",
-///         "rate-mismatch", "no-such-trial", "unit-unknown", "emg-twice"; unreadable_data "no-channels",
+///         "rate-mismatch", "no-such-trial", "unit-unknown", "emg-twice", "emg-time"; unreadable_data "no-channels",
 ///         "too-few-rows", "column-empty", "time-unusable"
 /// \par Complexity O(samples); columns are moved from the table, not copied, where no row is missing
 [[nodiscard]] Recording read_recording(const std::filesystem::path& path, const ReadingOptions& options = {});

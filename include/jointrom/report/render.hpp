@@ -26,11 +26,7 @@ namespace jointrom {
 /// is {"value", "u", "u95"}; missing numbers are null.
 [[nodiscard]] std::string json_report(const Report& report);
 
-/// A cell of text for CSV: quoted where needed, and made harmless for spreadsheets.
+/// A cell of text for CSV: quoted where needed, and made harmless for spreadsheets. RecordReader gives the text back.
 [[nodiscard]] std::string csv_text(std::string_view text);
-
-/// What a cell that csv_text() made harmless said before; other texts as they are.
-/// \param cell without its quotes
-[[nodiscard]] std::string_view original_text(std::string_view cell);
 
 }  // namespace jointrom

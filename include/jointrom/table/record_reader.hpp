@@ -46,7 +46,8 @@ class RecordReader {
     ///   count for nothing)
     bool next();
 
-    /// The cell without blanks and quotes around it, in UTF-8; empty when there is nothing in it.
+    /// The cell without blanks and quotes around it, in UTF-8; empty when there is nothing in it. An apostrophe before
+    /// '=', '+', '-' or '@', by which tables are made harmless for spreadsheets, is left out, as in headings.
     [[nodiscard]] std::string_view text(std::size_t column) const;
     /// The cell as a number; NaN when it is empty. A decimal comma is understood where cells are not cut at commas.
     /// \throws Failure unreadable_data "not-a-number" with the place

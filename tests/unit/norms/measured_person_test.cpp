@@ -1,8 +1,10 @@
 #include <jointrom/norms/measured_person.hpp>
 
 #include <jointrom/core/failure.hpp>
+#include <jointrom/core/whole_file.hpp>
 
 #include <support/catch.hpp>
+#include <support/scratch_folder.hpp>
 
 #include <cmath>
 
@@ -58,6 +60,27 @@ TEST_CASE("a table of results gives people with extents beyond neutral", "[norms
     CHECK(read.people[1].mode == MotionMode::active);
     REQUIRE(read.people[1].extents.size() == 1);
     CHECK_THAT(read.people[1].extents[0].assumed_basis, ContainsSubstring("boone1978"));
+}
+
+TEST_CASE("a name that looks like a formula is shown as it is", "[norms][measured_person]") {
+    const auto read = people(heading + "'=1+1,'@Ada,left,elbow,flexion-extension,,21,F,done,141.5,1.5,3,,,\n");
+    REQUIRE(read.people.size() == 1);
+    CHECK(read.people[0].label == "=1+1");
+    CHECK(read.people[0].participant == "@Ada");
+}
+
+TEST_CASE("a table of results is told from a recording by its headings", "[norms][measured_person]") {
+    const test::ScratchFolder folder;
+    const auto holds = [&](const std::string& text) {
+        write_whole_file(folder.path() / "x.csv", text);
+        return holds_measured_people(folder.path() / "x.csv");
+    };
+    CHECK(holds(heading + "t1,P01,left,elbow,flexion-extension,,21,F,done,141.5,1.5,3,,,\n"));
+    CHECK(holds("Joint;Motion;arc_deg\n"));
+    CHECK_FALSE(holds("joint,motion,side\nelbow,flexion,left\n"));
+    CHECK_FALSE(holds("Time (s),Elbow angle (deg)\n0,1\n"));
+    CHECK_FALSE(holds("0,1\n"));
+    CHECK_FALSE(holds_measured_people(folder.path() / "none.csv"));
 }
 
 TEST_CASE("cells that cannot be are refused with their place", "[norms][measured_person]") {

@@ -107,6 +107,8 @@ TEST_CASE("a muscle's name and its column belong to nothing else", "[recording][
     CHECK(code({{"biceps", "2"}, {"Biceps", "3"}}) == "emg-twice");
     CHECK(code({{"biceps", "2"}}, "Angle") == "emg-twice");
     CHECK(code({{"biceps", "3"}}, "Angle") == "no failure");
+    CHECK(code({{"biceps", "Time"}}) == "emg-time");
+    CHECK(code({{"biceps", "1"}}, "Angle") == "emg-time");
 }
 
 TEST_CASE("without a time column the rate must be stated", "[recording][read_recording]") {

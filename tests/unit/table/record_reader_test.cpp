@@ -87,6 +87,15 @@ TEST_CASE("text in Windows-1252 becomes UTF-8", "[table][record_reader]") {
     CHECK(rows_of("name\nJos\xC3\xA9\n") == Rows{{"name"}, {"Jos\xC3\xA9"}});
 }
 
+TEST_CASE("the apostrophe that keeps a spreadsheet from computing is no part of a text", "[table][record_reader]") {
+    CHECK(rows_of("'=name,b\n'=1+1,'-2.5\n\"'@x, y\",'a'\n',''=1\n") ==
+          Rows{{"=name", "b"}, {"=1+1", "-2.5"}, {"@x, y", "'a'"}, {"'", "''=1"}});
+    const auto source = text_source("value\n'-2.5\n");
+    RecordReader reader(*source, "list.csv");
+    REQUIRE(reader.next());
+    CHECK(reader.number(0) == -2.5);
+}
+
 TEST_CASE("numbers of records", "[table][record_reader]") {
     const auto source = text_source("a;b;c;d\n1.5;2,25;;-3e2\n");
     RecordReader reader(*source, "list.csv");
