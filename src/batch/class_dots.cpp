@@ -81,7 +81,7 @@ class ExtentDots {
         choose_source();
         ClassDots dots;
         std::vector<std::vector<std::string>> texts;
-        std::set<std::string> names;
+        std::set<std::string> names, directions;
         for (std::size_t g = 0; g < groups_.size(); ++g) {
             const GroupExtents& group = groups_[g];
             ClassGroup& drawn = dots.groups.emplace_back();
@@ -89,12 +89,15 @@ class ExtentDots {
             fill_mean(drawn);
             texts.push_back(group.group);
             names.insert(quantity_of(group.quantity, group.motion, group.part).name);
+            directions.insert(name_of(group.part, *group.motion));
         }
         const std::vector<std::string> telling = telling_names(texts);
         for (std::size_t g = 0; g < groups_.size(); ++g) {
             dots.groups[g].name = telling[g];
         }
-        dots.quantity = names.size() == 1 ? capitalised(*names.begin()) + " (deg)" : "Extent (deg)";
+        dots.quantity = names.size() == 1        ? capitalised(*names.begin()) + " (deg)"
+                        : directions.size() == 1 ? capitalised(*directions.begin()) + " (deg)"
+                                                 : "Extent (deg)";
         dots.note = note();
         return dots;
     }

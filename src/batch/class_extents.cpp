@@ -4,6 +4,7 @@
 
 #include <jointrom/core/failure.hpp>
 #include <jointrom/core/number_text.hpp>
+#include <jointrom/norms/measured_person.hpp>
 #include <jointrom/norms/norm_band.hpp>
 #include <jointrom/stats/subject_means.hpp>
 
@@ -148,13 +149,28 @@ std::vector<GroupExtents> class_extents(const LongTable& table, std::span<const 
     return ExtentMaker(table, expanded, options).extents();
 }
 
+namespace {
+
+/// The mode of a group.
+std::optional<MotionMode> mode_of(const GroupExtents& group, const NormComparisonOptions& options) {
+    const std::vector<std::string> columns = columns_with_joint(options.by);
+    const auto condition = std::ranges::find(columns, "condition");
+    std::optional<MotionMode> told;
+    if (options.condition_tells_mode && condition != columns.end()) {
+        told = find_mode_in(group.group[static_cast<std::size_t>(condition - columns.begin())]);
+    }
+    return told ? told : options.mode;
+}
+
+}  // namespace
+
 ApplyingNorms norms_for(const ParticipantExtent& participant, const GroupExtents& group, const NormTable& norms,
                         const NormComparisonOptions& options) {
     NormLookup lookup = find_norms(norms, {.motion = group.motion,
                                            .part = group.part,
                                            .sex = participant.sex,
                                            .age_years = participant.age_years,
-                                           .mode = options.mode,
+                                           .mode = mode_of(group, options),
                                            .source = options.source});
     ApplyingNorms applying{.with_range = {}, .reason = std::move(lookup.reason)};
     for (const NormMatch& match : lookup.matches) {

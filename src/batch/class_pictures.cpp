@@ -23,6 +23,7 @@ ClassDots dots_of(const ClassPage& page) {
                       {.by = trials.by,
                        .participant = trials.participant,
                        .mode = compared.judging.against ? compared.judging.against : compared.person.mode,
+                       .condition_tells_mode = !compared.judging.against,
                        .sex = compared.person.sex,
                        .age_years = compared.person.age_years,
                        .source = compared.judging.source});

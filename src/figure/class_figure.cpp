@@ -59,9 +59,11 @@ std::string description(const ClassDots& dots) {
     for (const ClassGroup& group : dots.groups) {
         const std::vector<double> numbers = numbers_of(group);
         if (const auto values = extent_of(numbers)) {
-            text += fmt::format(" {}: {} values from {} to {}, mean {}", group.name.empty() ? "All" : group.name,
-                                numbers.size(), fixed_text(values->low, 1), fixed_text(values->high, 1),
-                                fixed_text(group.mean, 1));
+            const std::string name = group.name.empty() ? "All" : group.name;
+            text += numbers.size() == 1 ? fmt::format(" {}: 1 value, {}", name, fixed_text(values->low, 1))
+                                        : fmt::format(" {}: {} values from {} to {}, mean {}", name, numbers.size(),
+                                                      fixed_text(values->low, 1), fixed_text(values->high, 1),
+                                                      fixed_text(group.mean, 1));
             text += std::ranges::any_of(group.lanes, has_range)
                         ? fmt::format(", {} outside the normal range.", outside_count(group))
                         : std::string(".");

@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cctype>
 #include <cmath>
 #include <numbers>
 
@@ -44,6 +45,21 @@ bool is_same(const MeasuredPerson& a, const MeasuredPerson& b) {
 }
 
 }  // namespace
+
+std::optional<MotionMode> find_mode_in(std::string_view condition) {
+    std::string word;
+    for (const char c : std::string(condition) + " ") {
+        if (std::isalpha(static_cast<unsigned char>(c)) != 0) {
+            word += static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+            continue;
+        }
+        if (word == "active" || word == "passive") {
+            return mode_named(word);
+        }
+        word.clear();
+    }
+    return std::nullopt;
+}
 
 Budget stated_budget(double u_deg, double expanded_u95_deg) {
     Budget budget;

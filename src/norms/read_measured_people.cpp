@@ -5,7 +5,6 @@
 #include <jointrom/table/record_reader.hpp>
 
 #include <algorithm>
-#include <cctype>
 #include <cmath>
 
 namespace jointrom {
@@ -97,22 +96,6 @@ class PeopleReader {
         }
     }
 
-    /// A condition such as "passive, loaded" says who moved the joint.
-    [[nodiscard]] std::optional<MotionMode> mode() const {
-        std::string word, condition(text(condition_));
-        for (const char c : condition + " ") {
-            if (std::isalpha(static_cast<unsigned char>(c)) != 0) {
-                word += static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
-                continue;
-            }
-            if (word == "active" || word == "passive") {
-                return mode_named(word);
-            }
-            word.clear();
-        }
-        return defaults_.mode;
-    }
-
     [[nodiscard]] MeasuredPerson measured_person() const {
         MeasuredPerson person;
         person.label = label();
@@ -140,7 +123,8 @@ class PeopleReader {
             }
             person.age_years = age;
         }
-        person.mode = mode();
+        person.mode = find_mode_in(text(condition_));
+        person.mode = person.mode ? person.mode : defaults_.mode;
         for (const ExtentColumns& columns : extents_) {
             add_extent(columns, person);
         }

@@ -19,6 +19,7 @@ struct NormComparisonOptions {
     std::vector<std::string> by = {};  ///< columns to group by; joint and motion come on top
     std::string participant = {};      ///< column that says whose a value is
     std::optional<MotionMode> mode = {};
+    bool condition_tells_mode = false;     ///< a condition with the word active or passive goes before `mode`
     std::optional<Sex> sex = {};           ///< of participants of whom the table does not say it
     std::optional<double> age_years = {};  ///< the same
     std::string source = {};               ///< key of a source; empty = all

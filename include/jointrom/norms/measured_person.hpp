@@ -12,6 +12,7 @@
 #include <optional>
 #include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace jointrom {
@@ -27,6 +28,9 @@ struct MeasuredPerson {
     std::optional<MotionMode> mode = {};
     std::vector<MeasuredExtent> extents = {};
 };
+
+/// Who moved the joint, as the words of a condition such as "passive, loaded" say it; nothing when they do not.
+[[nodiscard]] std::optional<MotionMode> find_mode_in(std::string_view condition);
 
 /// What a table of results may leave out.
 struct PersonDefaults {

@@ -136,6 +136,16 @@ TEST_CASE("a column that is no extent of a known joint is drawn without normal r
     CHECK(dots.note.empty());
 }
 
+TEST_CASE("joints that move in the same direction are drawn as that direction", "[batch][class_figures]") {
+    const LongTable table = table_of({head + women + "P1,left,knee,flexion-extension,F,21,1,before,120,0\n"}, request);
+    const ClassDots dots = class_dots(table, reference_table(), active_by({"side"}));
+    CHECK(dots.quantity == "Flexion (deg)");
+    REQUIRE(dots.groups.size() == 2);
+    CHECK(dots.groups[1].name == "knee");
+    const LongTable ankle = table_of({head + women + "P1,left,ankle,,F,21,1,before,20,-40\n"}, request);
+    CHECK(class_dots(ankle, reference_table(), active_by({"side"})).quantity == "Extent (deg)");
+}
+
 TEST_CASE("joints that nobody names are drawn too", "[batch][class_figures]") {
     const LongTable table = table_of({head + "P1,left,,,,,1,,120,-2\nP2,left,,,,,1,,124,-2\n"}, request);
     const ClassDots dots = class_dots(table, reference_table(), active_by({"side"}));

@@ -164,6 +164,23 @@ TEST_CASE("the dots of a class stand beside the normal range that applies to the
     CHECK_THAT(page, ContainsSubstring("Normal ranges: spring class."));
     CHECK_THAT(page, ContainsSubstring("2 values from 120.0 to 141.0, mean 130.5, 1 outside the normal range."));
     CHECK_THAT(page, ContainsSubstring("class=\"band band3\""));
+
+    // A condition says it as well, group by group; --against goes before it.
+    for (TrialOutcome& outcome : results.outcomes) {
+        outcome.row.subject.condition = outcome.row.subject.id == "a" ? "moved passively: passive" : "active";
+    }
+    ClassComparisonOptions told{.person = {}, .norms = &norms, .judging = {}};
+    const auto page_told = [&] {
+        const std::vector<TrialRow> own = results.rows();
+        return page_of_class({results, class_statistics(own), compare_class(own, told), {}, told});
+    };
+    CHECK_THAT(page_told(), ContainsSubstring(" passive: 1 value, 120.0."));
+    CHECK_THAT(page_told(), ContainsSubstring("active: 1 value, 141.0, 0 outside the normal range."));
+    told.judging.against = MotionMode::active;
+    CHECK_THAT(page_told(), ContainsSubstring(" passive: 1 value, 120.0, 1 outside the normal range."));
+    for (TrialOutcome& outcome : results.outcomes) {
+        outcome.row.subject.condition.clear();
+    }
     const std::string alone = page_of(results);  // the built-in ranges are for a mode, which nobody has stated
     CHECK_THAT(alone, !ContainsSubstring("class=\"band band3\""));
     CHECK_THAT(alone, ContainsSubstring("No normal range: "));
