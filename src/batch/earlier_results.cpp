@@ -22,7 +22,7 @@ std::optional<TrialOutcome> EarlierResults::find(const TrialTask& task) const {
         return std::nullopt;
     }
     const TrialRow row = tables_.row(id);
-    if (!row.done || row.settings_sha256 != task.settings_sha256 || !holds_same_bytes(task, row)) {
+    if (!row.done || row.settings_sha256 != task.references->settings_sha256 || !holds_same_bytes(task, row)) {
         return std::nullopt;
     }
     TrialOutcome outcome = tables_.outcome(id);

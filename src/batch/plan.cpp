@@ -29,7 +29,7 @@ void apply(const std::vector<EntrySetting>& overrides, Settings& settings) {
 }
 
 /// Reads the files that settings name; what is wrong with them is told by every recording that needs them.
-std::shared_ptr<const SharedReferences> references_of(const Settings& settings) {
+std::shared_ptr<const SharedReferences> references_of(const Settings& settings, const std::optional<Dialect>& dialect) {
     auto made = std::make_shared<SharedReferences>();
     try {
         std::istream none(nullptr);
@@ -43,6 +43,7 @@ std::shared_ptr<const SharedReferences> references_of(const Settings& settings) 
     } catch (const Failure& failure) {
         made->failure = failure;
     }
+    made->settings_sha256 = sha256_of(settings_fingerprint(settings, *made, dialect));
     return made;
 }
 
@@ -66,6 +67,7 @@ class Planning {
         std::ranges::sort(list_.entries, {}, [](const ClassEntry& e) -> const std::string& { return e.subject.file; });
         hide_names();
         plan_.dialect = class_dialect(list_.entries, plan_.settings.reading);
+        plan_.tasks.reserve(shard.count == 1 ? list_.entries.size() : 0);
         for (ClassEntry& entry : list_.entries) {
             if (entry.is_wanted && shard.holds(entry.subject.id)) {
                 add_task(entry);
@@ -81,7 +83,6 @@ class Planning {
     /// What recordings with the same settings share.
     struct Treatment {
         std::shared_ptr<const SharedReferences> references;
-        std::string settings_sha256;
         std::string calibration_file, neutral_file;
     };
 
@@ -166,8 +167,7 @@ const Planning::Treatment& Planning::treatment_of(const ClassEntry& entry) {
     }
     Settings settings = plan_.settings;
     apply(entry.settings, settings);
-    treatment.references = references_of(settings);
-    treatment.settings_sha256 = sha256_of(settings_fingerprint(settings, *treatment.references, plan_.dialect));
+    treatment.references = references_of(settings, plan_.dialect);
     treatment.calibration_file = settings.calibration_file;
     treatment.neutral_file = settings.neutral_file;
     return treatment;
@@ -199,7 +199,6 @@ void Planning::add_task(ClassEntry& entry) {
     task.path = std::move(entry.path);
     task.name = task.subject.file;
     task.references = treatment.references;
-    task.settings_sha256 = treatment.settings_sha256;
     task.calibration_file = treatment.calibration_file;
     task.settings = std::move(entry.settings);
     task.date = std::move(entry.date);

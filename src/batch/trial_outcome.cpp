@@ -212,7 +212,7 @@ std::span<const RowColumn> finding_columns() {
 TrialOutcome measure_trial(const BatchPlan& plan, const TrialTask& task) {
     TrialOutcome outcome;
     outcome.row.subject = task.subject;
-    outcome.row.settings_sha256 = task.settings_sha256;
+    outcome.row.settings_sha256 = task.references->settings_sha256;
     try {
         measure_into(plan, task, outcome);
     } catch (const Failure& failure) {

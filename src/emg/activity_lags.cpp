@@ -3,6 +3,7 @@
 #include <jointrom/stats/robust.hpp>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace jointrom {
@@ -20,6 +21,7 @@ Seconds longest_lag(std::span<const Repetition> repetitions) {
 
 std::vector<double> every(std::span<const double> samples, std::size_t step) {
     std::vector<double> result;
+    result.reserve(samples.size() / step + 1);
     for (std::size_t i = 0; i < samples.size(); i += step) {
         result.push_back(samples[i]);
     }
@@ -43,6 +45,7 @@ void measure_lags(const AngleTrace& trace, std::span<const Repetition> repetitio
     constexpr double enough_hz = 100.0;  // envelope and angle lie below 10 Hz
     const auto step = static_cast<std::size_t>(std::max(1.0, std::floor(trace.rate().value() / enough_hz)));
     std::vector<double> envelope;
+    envelope.reserve(trace.size() / step + 1);
     for (std::size_t i = 0; i < trace.size(); i += step) {
         envelope.push_back(envelope_at(muscle.signal, trace.time(i)));
     }
@@ -51,8 +54,12 @@ void measure_lags(const AngleTrace& trace, std::span<const Repetition> repetitio
                          : *muscle.action == Toward::positive ? LagSign::positive
                                                               : LagSign::negative;
     const Seconds longest = longest_lag(repetitions);
-    muscle.angle_lag = find_lag(envelope, every(trace.angle_deg(), step), rate, longest, sign);
-    muscle.velocity_lag = find_lag(envelope, every(trace.velocity_deg_s(), step), rate, longest, sign);
+    const std::vector<double> angle_deg = every(trace.angle_deg(), step);
+    const std::vector<double> velocity_deg_s = every(trace.velocity_deg_s(), step);
+    const std::array<std::span<const double>, 2> movement{angle_deg, velocity_deg_s};
+    const auto lags = find_lags(envelope, movement, rate, longest, sign);
+    muscle.angle_lag = lags[0];
+    muscle.velocity_lag = lags[1];
 }
 
 }  // namespace jointrom

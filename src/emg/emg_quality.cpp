@@ -1,11 +1,9 @@
 #include <jointrom/emg/emg_quality.hpp>
 
-#include "emg/enough_segments.hpp"
 #include "emg/longest_run.hpp"
 
 #include <jointrom/core/number_text.hpp>
 #include <jointrom/signal/moving_window.hpp>
-#include <jointrom/signal/spectrum.hpp>
 #include <jointrom/stats/descriptive.hpp>
 #include <jointrom/stats/robust.hpp>
 
@@ -108,14 +106,12 @@ std::optional<Clipping> find_clipping(std::span<const double> samples) {
     return high && (!low || high->samples >= low->samples) ? high : low;
 }
 
-double slow_power_share(std::span<const double> samples, Hertz rate) {
+double slow_power_share(const Spectrum& density) {
     constexpr double slow_hz = 10.0;
-    const auto second = static_cast<std::size_t>(std::max(1.0, std::round(rate.value())));
-    const std::span<const double> run = longest_run(samples);
-    if (run.size() < 2 * second || rate.value() < 4.0 * slow_hz) {
+    constexpr double least_band_hz = 2.0 * slow_hz;
+    if (density.values.empty() || density.frequency_hz.back() < least_band_hz) {
         return std::numeric_limits<double>::quiet_NaN();
     }
-    const Spectrum density = welch(run, rate, {.segment = second, .most_segments = enough_segments});
     double slow = 0.0;
     for (std::size_t k = 0; k < density.values.size() && density.frequency_hz[k] < slow_hz; ++k) {
         slow += density.values[k];
@@ -151,7 +147,8 @@ std::optional<HeartBeats> find_heart_beats(std::span<const double> samples, Hert
     return HeartBeats{60.0 / interval_s, peaks.narrow.size()};
 }
 
-Findings emg_findings(const Channel& channel, EmgForm form, const std::optional<MainsHum>& hum) {
+Findings emg_findings(const Channel& channel, EmgForm form, const std::optional<MainsHum>& hum,
+                      const Spectrum& density) {
     constexpr double mostly_hum = 0.8;
     constexpr double mostly_slow = 0.5;
     Findings findings;
@@ -179,7 +176,7 @@ Findings emg_findings(const Channel& channel, EmgForm form, const std::optional<
         note("mains-hum", fmt::format("hum of {:.4g} Hz mains, {:.0f} dB above its surroundings, at {} Hz",
                                       hum->mains.value(), hum->excess_db, line_text(*hum)));
     }
-    if (const double slow = slow_power_share(channel.samples, rate); slow > mostly_slow) {
+    if (const double slow = slow_power_share(density); slow > mostly_slow) {
         note("emg-motion-artefact", fmt::format("{:.0f} % of the power lies below 10 Hz", 100.0 * slow));
     }
     if (const auto beats = find_heart_beats(channel.samples, rate)) {

@@ -127,11 +127,15 @@ void Conditioning::judge() {
                       fmt::format("--emg-form {}: '{}' swings below zero", name_of(signal_.form), channel_.name),
                       "A rectified or smoothed signal does not; leave --emg-form out, or state raw.");
     }
-    if (signal_.form == EmgForm::raw && options_.mains.rule != MainsChoice::Rule::off) {
-        hum_ = find_mains_hum(signal_.samples, rate_, options_.mains.frequency);
+    SegmentDensities seconds;
+    if (signal_.form == EmgForm::raw) {
+        seconds = densities_of_seconds(signal_.samples, rate_);
+    }
+    if (options_.mains.rule != MainsChoice::Rule::off) {
+        hum_ = find_mains_hum(seconds, rate_, options_.mains.frequency);
     }
     channel_.samples = std::move(signal_.samples);
-    for (Finding& finding : emg_findings(channel_, signal_.form, hum_)) {
+    for (Finding& finding : emg_findings(channel_, signal_.form, hum_, seconds.mean())) {
         findings_.push_back(std::move(finding));
     }
     signal_.samples = std::move(channel_.samples);

@@ -99,7 +99,8 @@ class BinGroup {
                 cosine[l] = turned;
             }
         }
-        std::ranges::transform(real, imaginary, real.begin(), [](double re, double im) { return std::hypot(re, im); });
+        std::ranges::transform(real, imaginary, real.begin(),
+                               [](double re, double im) { return std::sqrt(re * re + im * im); });
         return real;
     }
 

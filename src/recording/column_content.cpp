@@ -1,5 +1,7 @@
 #include "column_content.hpp"
 
+#include <jointrom/signal/order_statistic.hpp>
+
 #include <algorithm>
 #include <cmath>
 #include <iterator>
@@ -22,9 +24,7 @@ std::vector<double> present(std::span<const double> values) {
 
 /// The value below which `share` of the values lie; reorders them.
 double quantile(std::vector<double>& values, double share) {
-    const auto place = values.begin() + static_cast<std::ptrdiff_t>(share * static_cast<double>(values.size() - 1));
-    std::ranges::nth_element(values, place);
-    return *place;
+    return select_rank(values, static_cast<std::size_t>(share * static_cast<double>(values.size() - 1)));
 }
 
 }  // namespace

@@ -1,5 +1,7 @@
 #include "even_grid.hpp"
 
+#include <jointrom/signal/order_statistic.hpp>
+
 #include <algorithm>
 #include <cmath>
 
@@ -23,13 +25,11 @@ double median_step(std::span<const double> time_s) {
     constexpr std::size_t enough = 32768;
     const std::size_t stride = (time_s.size() - 1) / enough + 1;
     std::vector<double> steps;
-    steps.reserve(2 * enough);
+    steps.reserve(time_s.size() / stride + 1);
     for (std::size_t i = 1; i < time_s.size(); i += stride) {
         steps.push_back(time_s[i] - time_s[i - 1]);
     }
-    const auto middle = steps.begin() + static_cast<std::ptrdiff_t>(steps.size() / 2);
-    std::ranges::nth_element(steps, middle);
-    return *middle;
+    return select_rank(steps, steps.size() / 2);
 }
 
 StepSummary summary_of(std::span<const double> time_s) {

@@ -4,6 +4,7 @@
 
 #include <jointrom/core/number_text.hpp>
 #include <jointrom/signal/noise_level.hpp>
+#include <jointrom/signal/order_statistic.hpp>
 
 #include <fmt/format.h>
 
@@ -55,9 +56,7 @@ double fast_step_of(std::span<const double> samples) {
     if (steps.empty()) {
         return 0.0;
     }
-    const auto place = steps.begin() + static_cast<std::ptrdiff_t>(19 * (steps.size() - 1) / 20);
-    std::ranges::nth_element(steps, place);
-    return *place;
+    return select_rank(steps, 19 * (steps.size() - 1) / 20);
 }
 
 /// The step into sample i, 0 where there is none.

@@ -2,6 +2,8 @@
 
 #include "quality_checks.hpp"
 
+#include <jointrom/signal/order_statistic.hpp>
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -106,9 +108,7 @@ double usual_bend(std::span<const double> samples, std::size_t half) {
     if (bends.empty()) {
         return 0.0;
     }
-    const auto place = bends.begin() + static_cast<std::ptrdiff_t>(97 * (bends.size() - 1) / 100);
-    std::ranges::nth_element(bends, place);
-    return *place;
+    return select_rank(bends, 97 * (bends.size() - 1) / 100);
 }
 
 /// Mean squares of second differences over half a period, by phase. Phases count from sample `first` of a longer part.
@@ -199,9 +199,7 @@ bool is_smooth(std::span<const double> samples, double resolution) {
     if (bends.empty()) {
         return false;
     }
-    const auto middle = bends.begin() + static_cast<std::ptrdiff_t>(bends.size() / 2);
-    std::ranges::nth_element(bends, middle);
-    return *middle <= 2.5 * resolution;
+    return select_rank(bends, bends.size() / 2) <= 2.5 * resolution;
 }
 
 std::optional<RepeatedReadings> find_interpolated(std::span<const double> samples, double resolution, Hertz rate) {

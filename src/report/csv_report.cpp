@@ -3,13 +3,15 @@
 #include <jointrom/report/render.hpp>
 #include <jointrom/report/table_rows.hpp>
 
+#include <algorithm>
 #include <vector>
 
 namespace jointrom {
 
 std::string csv_text(std::string_view text) {
     const bool formula = looks_like_formula(text);
-    const bool needs_quotes = text.find_first_of(",\"\r\n") != std::string_view::npos;
+    const bool needs_quotes =
+        std::ranges::any_of(text, [](char c) { return c == ',' || c == '"' || c == '\r' || c == '\n'; });
     if (!formula && !needs_quotes) {
         return std::string(text);
     }

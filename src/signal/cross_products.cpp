@@ -35,30 +35,38 @@ std::vector<double> inverse(std::span<const Complex> bins, RealFourier& fourier,
 
 }  // namespace
 
-std::vector<double> cross_products(std::span<const double> x, std::span<const double> y, std::size_t most) {
-    assert(x.size() == y.size() && 2 * most <= x.size());
+std::vector<std::vector<double>> cross_products(std::span<const double> x, std::span<const std::span<const double>> ys,
+                                                std::size_t most) {
+    assert(std::ranges::all_of(ys, [&](auto y) { return y.size() == x.size(); }) && 2 * most <= x.size());
     constexpr std::size_t shortest = 256;
     const std::size_t size = x.size();
     // A block of x meets what lies up to `most` on either side of it in y. Longer blocks waste less, but leave the
     // cache.
     const std::size_t length = std::bit_ceil(std::max(shortest, std::min(8 * most, size + 2 * most)));
     const std::size_t block = length - 2 * most;
+    const std::size_t bins = length / 2 + 1;
     RealFourier fourier(length);
     std::vector<double> part(length);
-    std::vector<Complex> x_bins(length / 2 + 1);
-    std::vector<Complex> sum(length / 2 + 1);
+    std::vector<Complex> x_bins(bins);
+    std::vector<std::vector<Complex>> sums(ys.size(), std::vector<Complex>(bins));
     for (std::size_t first = 0; first < size; first += block) {
         fill(part, x, first, std::min(first + block, size));
         std::ranges::copy(fourier.transform(part), x_bins.begin());
         const std::size_t before = std::min(first, most);
-        std::fill_n(part.begin(), most - before, 0.0);
-        fill(std::span(part).subspan(most - before), y, first - before, std::min(first + block + most, size));
-        const std::span<const Complex> y_bins = fourier.transform(part);
-        for (std::size_t k = 0; k < sum.size(); ++k) {
-            sum[k] += std::conj(x_bins[k]) * y_bins[k];
+        for (std::size_t j = 0; j < ys.size(); ++j) {
+            std::fill_n(part.begin(), most - before, 0.0);
+            fill(std::span(part).subspan(most - before), ys[j], first - before, std::min(first + block + most, size));
+            const std::span<const Complex> y_bins = fourier.transform(part);
+            for (std::size_t k = 0; k < bins; ++k) {
+                sums[j][k] += std::conj(x_bins[k]) * y_bins[k];
+            }
         }
     }
-    return inverse(sum, fourier, length, 2 * most + 1);
+    std::vector<std::vector<double>> products;
+    for (const std::vector<Complex>& sum : sums) {
+        products.push_back(inverse(sum, fourier, length, 2 * most + 1));
+    }
+    return products;
 }
 
 }  // namespace jointrom

@@ -10,45 +10,57 @@ namespace jointrom {
 namespace {
 
 /// All sections in one loop, their number known to the compiler, so that coefficients and states stay in registers.
-template <std::size_t Count, typename Iterator>
-void run_fused(Iterator first, Iterator last, const Section* sections, SectionState* states) {
+/// Several series side by side fill the time in which each waits for its own last sample.
+template <std::size_t Count, typename Iterator, std::size_t Series>
+void run_fused(std::array<Iterator, Series> at, std::size_t size, const Section* sections,
+               const std::array<SectionState*, Series>& states) {
     std::array<Section, Count> f;
-    std::array<SectionState, Count> s;
+    std::array<std::array<SectionState, Count>, Series> s;
     std::copy_n(sections, Count, f.begin());
-    std::copy_n(states, Count, s.begin());
-    for (Iterator sample = first; sample != last; ++sample) {
-        double x = *sample;
-        for (std::size_t k = 0; k < Count; ++k) {
-            const double y = f[k].b0 * x + s[k].s1;
-            s[k].s1 = f[k].b1 * x - f[k].a1 * y + s[k].s2;
-            s[k].s2 = f[k].b2 * x - f[k].a2 * y;
-            x = y;
-        }
-        *sample = x;
+    for (std::size_t j = 0; j < Series; ++j) {
+        std::copy_n(states[j], Count, s[j].begin());
     }
-    std::copy_n(s.begin(), Count, states);
+    for (std::size_t i = 0; i < size; ++i) {
+        for (std::size_t j = 0; j < Series; ++j) {
+            double x = *at[j];
+            for (std::size_t k = 0; k < Count; ++k) {
+                const double y = f[k].b0 * x + s[j][k].s1;
+                s[j][k].s1 = f[k].b1 * x - f[k].a1 * y + s[j][k].s2;
+                s[j][k].s2 = f[k].b2 * x - f[k].a2 * y;
+                x = y;
+            }
+            *at[j]++ = x;
+        }
+    }
+    for (std::size_t j = 0; j < Series; ++j) {
+        std::copy_n(s[j].begin(), Count, states[j]);
+    }
 }
 
-template <typename Iterator>
-void run(Iterator first, Iterator last, const Sections& sections, std::span<SectionState> states) {
-    assert(states.size() == sections.size());
+/// \param states of each series, one entry per section
+template <typename Iterator, std::size_t Series>
+void run(const std::array<Iterator, Series>& first, std::size_t size, const Sections& sections,
+         std::array<SectionState*, Series> states) {
     constexpr std::size_t most_fused = 4;
     for (std::size_t k = 0; k < sections.size(); k += most_fused) {
         const Section* section = sections.data() + k;
-        SectionState* state = states.data() + k;
-        switch (std::min(most_fused, sections.size() - k)) {
+        const std::size_t count = std::min(most_fused, sections.size() - k);
+        switch (count) {
         case 1:
-            run_fused<1>(first, last, section, state);
+            run_fused<1>(first, size, section, states);
             break;
         case 2:
-            run_fused<2>(first, last, section, state);
+            run_fused<2>(first, size, section, states);
             break;
         case 3:
-            run_fused<3>(first, last, section, state);
+            run_fused<3>(first, size, section, states);
             break;
         default:
-            run_fused<most_fused>(first, last, section, state);
+            run_fused<most_fused>(first, size, section, states);
             break;
+        }
+        for (SectionState*& state : states) {
+            state += count;
         }
     }
 }
@@ -70,11 +82,13 @@ std::vector<SectionState> steady_state(const Sections& sections, double level) {
 }
 
 void run_forward(std::span<double> samples, const Sections& sections, std::span<SectionState> state) {
-    run(samples.begin(), samples.end(), sections, state);
+    assert(state.size() == sections.size());
+    run(std::array{samples.begin()}, samples.size(), sections, std::array{state.data()});
 }
 
 void run_backward(std::span<double> samples, const Sections& sections, std::span<SectionState> state) {
-    run(samples.rbegin(), samples.rend(), sections, state);
+    assert(state.size() == sections.size());
+    run(std::array{samples.rbegin()}, samples.size(), sections, std::array{state.data()});
 }
 
 std::vector<double> single_pass(std::span<const double> samples, const Sections& sections) {
@@ -85,6 +99,15 @@ std::vector<double> single_pass(std::span<const double> samples, const Sections&
         run_forward(result, sections, state);
     }
     return result;
+}
+
+void single_passes_in_place(std::span<double> a, std::span<double> b, const Sections& sections) {
+    assert(a.size() == b.size());
+    if (!a.empty()) {
+        std::vector<SectionState> of_a = steady_state(sections, a.front());
+        std::vector<SectionState> of_b = steady_state(sections, b.front());
+        run(std::array{a.begin(), b.begin()}, a.size(), sections, std::array{of_a.data(), of_b.data()});
+    }
 }
 
 }  // namespace jointrom

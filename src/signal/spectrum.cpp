@@ -53,22 +53,24 @@ void each_segment(Samples samples, std::size_t step, const std::vector<double>& 
     }
 }
 
-double median_of(const std::vector<double>& values) {
-    const RankedValue middle = value_of_rank(
-        values.size(), [&](std::size_t i) { return values[i]; }, [](std::size_t count) { return count / 2; });
-    return values.size() % 2 == 1 ? middle.at : 0.5 * (middle.before + middle.at);
-}
-
-/// One-sided density from the averages of squared magnitudes.
-Spectrum density(std::vector<double> squares, const std::vector<double>& weights, Hertz rate) {
+/// What makes one-sided densities of squared magnitudes, for each bin.
+std::vector<double> density_scale(const std::vector<double>& weights, Hertz rate) {
     const std::size_t segment = weights.size();
     const double scale =
         1.0 / (rate.value() * std::inner_product(weights.begin(), weights.end(), weights.begin(), 0.0));
-    for (std::size_t k = 0; k < squares.size(); ++k) {
+    std::vector<double> scales(segment / 2 + 1);
+    for (std::size_t k = 0; k < scales.size(); ++k) {
         // The bins at 0 Hz and at half the rate have no mirror image to add.
-        squares[k] *= k == 0 || 2 * k == segment ? scale : 2.0 * scale;
+        scales[k] = k == 0 || 2 * k == segment ? scale : 2.0 * scale;
     }
-    return {bin_frequencies(segment, rate), std::move(squares)};
+    return scales;
+}
+
+/// The density from the sums of squared magnitudes over all segments.
+Spectrum mean_density(std::vector<double> sums, double segments, const std::vector<double>& weights, Hertz rate) {
+    const std::vector<double> scale = density_scale(weights, rate);
+    std::ranges::transform(sums, scale, sums.begin(), [=](double sum, double s) { return sum / segments * s; });
+    return {bin_frequencies(weights.size(), rate), std::move(sums)};
 }
 
 Spectrum mean_density(Samples samples, std::size_t step, const std::vector<double>& weights, Hertz rate) {
@@ -78,8 +80,7 @@ Spectrum mean_density(Samples samples, std::size_t step, const std::vector<doubl
         std::ranges::transform(sums, squares, sums.begin(), std::plus());
         segments += 1.0;
     });
-    std::ranges::transform(sums, sums.begin(), [=](double sum) { return sum / segments; });
-    return density(std::move(sums), weights, rate);
+    return mean_density(std::move(sums), segments, weights, rate);
 }
 
 /// How far apart segments start: half their length, or so far that there are not too many.
@@ -99,25 +100,37 @@ Spectrum welch(Samples samples, Hertz rate, WelchOptions options) {
     return mean_density(samples, step_between(weights.size(), samples.size(), options.most_segments), weights, rate);
 }
 
-SegmentAverages welch_averages(Samples samples, Hertz rate, WelchOptions options) {
+SegmentDensities welch_segments(Samples samples, Hertz rate, WelchOptions options) {
     assert(options.segment >= 2 && options.most_segments >= 1);
+    SegmentDensities result;
     if (samples.empty()) {
-        return {};
+        return result;
     }
     const std::vector<double> weights = taper_weights(options.taper, std::min(options.segment, samples.size()));
-    std::vector<std::vector<double>> of_bins(weights.size() / 2 + 1);
+    std::vector<double> sums(weights.size() / 2 + 1);
     each_segment(samples, step_between(weights.size(), samples.size(), options.most_segments), weights,
                  [&](const std::vector<double>& squares) {
-                     for (std::size_t k = 0; k < squares.size(); ++k) {
-                         of_bins[k].push_back(squares[k]);
-                     }
+                     std::ranges::transform(sums, squares, sums.begin(), std::plus());
+                     result.squares_.insert(result.squares_.end(), squares.begin(), squares.end());
                  });
-    std::vector<double> means, medians;
-    for (const std::vector<double>& squares : of_bins) {
-        means.push_back(std::accumulate(squares.begin(), squares.end(), 0.0) / static_cast<double>(squares.size()));
-        medians.push_back(median_of(squares));
+    const double segments = static_cast<double>(result.squares_.size() / sums.size());
+    result.scale_ = density_scale(weights, rate);
+    result.mean_ = mean_density(std::move(sums), segments, weights, rate);
+    return result;
+}
+
+double SegmentDensities::median(std::size_t bin) const {
+    assert(bin < scale_.size());
+    std::vector<double> values;
+    values.reserve(squares_.size() / scale_.size());
+    for (std::size_t i = bin; i < squares_.size(); i += scale_.size()) {
+        values.push_back(squares_[i]);
     }
-    return {density(std::move(means), weights, rate), density(std::move(medians), weights, rate)};
+    const std::size_t middle = values.size() / 2;
+    const double above = select_rank(values, middle);
+    const bool is_odd = values.size() % 2 == 1;
+    const double below = is_odd ? above : *std::max_element(values.begin(), values.begin() + std::ssize(values) / 2);
+    return (is_odd ? above : 0.5 * (below + above)) * scale_[bin];
 }
 
 Spectrum periodogram(Samples samples, Hertz rate, Taper taper) {

@@ -14,14 +14,28 @@
 
 namespace jointrom {
 
-/// How the last number of a column was written; the next is tried in that shape first.
+/// How the last number of a column was written; the next is tried in that shape first. What follows from the digits
+/// before and behind the mark is worked out once for all numbers of that shape.
 struct NumberShape {
     /// Bytes behind a number that are looked at.
     static constexpr std::size_t reach = 16;
 
-    std::uint8_t whole = 0;     ///< digits before the mark; 0 when nothing is expected
-    std::uint8_t decimals = 0;  ///< digits behind it
-    bool many_digits = false;   ///< it needed fast_float, which is then asked first
+    NumberShape() = default;
+    /// \pre 1 <= whole, and at most eight digits and mark
+    NumberShape(std::size_t whole, std::size_t decimals, char decimal_mark);
+
+    bool is_known() const { return length > 0; }
+
+    bool many_digits = false;  ///< the last number needed fast_float, which is then asked first
+
+    // Of a number without its sign, as text in an integer whose lowest byte is the first character:
+    std::uint8_t length = 0;        ///< characters; 0 when nothing is expected
+    std::uint8_t unused = 0;        ///< bits that digits leave free
+    std::uint64_t before_mark = 0;  ///< bits of the digits before the mark
+    std::uint64_t mark_bits = 0;    ///< of the mark, 0 without one
+    std::uint64_t mark = 0;         ///< the mark, at its place
+    std::uint64_t zeros = 0;        ///< that many characters '0', above the unused bits
+    double power_of_ten = 1.0;      ///< that the digits are divided by
 };
 
 namespace number_scan {
@@ -34,9 +48,10 @@ inline bool is_digit(char c) {
     return static_cast<unsigned>(static_cast<unsigned char>(c)) - unsigned{'0'} <= 9;
 }
 
-/// mantissa / 10^decimals with its sign. Exact powers and an exact mantissa: one division rounds correctly.
-inline double value_of(std::uint64_t mantissa, std::size_t decimals, std::uint64_t negative) {
-    const double magnitude = static_cast<double>(mantissa) / power_of_ten[decimals];
+/// mantissa / power with its sign. Exact powers and an exact mantissa: one division rounds correctly.
+inline double value_of(std::uint64_t mantissa, double power, std::uint64_t negative) {
+    // Below 2^53 the conversion of a signed integer is the same, and takes one instruction.
+    const double magnitude = static_cast<double>(static_cast<std::int64_t>(mantissa)) / power;
     // Or-ed in: the signs of an electromyogram cannot be predicted.
     return std::bit_cast<double>(std::bit_cast<std::uint64_t>(magnitude) | negative << 63);
 }
@@ -54,22 +69,13 @@ inline bool scan_any(const char*& at, const char* end, char decimal_mark, Number
 }
 
 /// A number of up to eight bytes at `p` in the shape of the one before: all digits are checked and joined at once.
-inline bool scan_alike(const char* p, char decimal_mark, NumberShape shape, std::uint64_t& mantissa) {
-    constexpr std::uint64_t zeros = 0x3030303030303030;
+inline bool scan_alike(const char* p, const NumberShape& shape, std::uint64_t& mantissa) {
     std::uint64_t text = 0;
     std::memcpy(&text, p, sizeof text);
-    const unsigned digits = unsigned{shape.whole} + shape.decimals;
-    if (shape.decimals > 0) {
-        const unsigned mark_at = 8U * shape.whole;
-        if (static_cast<char>(text >> mark_at & 0xFF) != decimal_mark) {
-            return false;
-        }
-        const std::uint64_t before = text & ((std::uint64_t{1} << mark_at) - 1);
-        text = before | (text >> mark_at >> 8 << mark_at);
-    }
-    const unsigned unused = 64 - 8 * digits;
-    const std::uint64_t values = (text << unused) ^ (zeros << unused);
-    if ((((values + 0x7676767676767676) | values) & 0x8080808080808080) != 0) {
+    const std::uint64_t digits = (text & shape.before_mark) | (text >> 8 & ~shape.before_mark);
+    const std::uint64_t values = (digits << shape.unused) ^ shape.zeros;
+    const std::uint64_t no_digits = ((values + 0x7676767676767676) | values) & 0x8080808080808080;
+    if ((no_digits | ((text & shape.mark_bits) ^ shape.mark)) != 0) {
         return false;
     }
     // Neighbours are joined to numbers of two, four and eight digits; the first digit is in the lowest byte.
@@ -82,13 +88,24 @@ inline bool scan_alike(const char* p, char decimal_mark, NumberShape shape, std:
 
 }  // namespace number_scan
 
+inline NumberShape::NumberShape(std::size_t whole, std::size_t decimals, char decimal_mark)
+    : length(static_cast<std::uint8_t>(whole + decimals + (decimals > 0 ? 1U : 0U))),
+      unused(static_cast<std::uint8_t>(64U - 8U * (whole + decimals))),
+      // Without a mark all characters stand before it.
+      before_mark(decimals > 0 ? (std::uint64_t{1} << 8U * whole) - 1 : ~std::uint64_t{0}),
+      mark_bits(decimals > 0 ? std::uint64_t{0xFF} << 8U * whole : 0U),
+      mark(decimals > 0 ? std::uint64_t{static_cast<unsigned char>(decimal_mark)} << 8U * whole : 0U),
+      zeros(std::uint64_t{0x3030303030303030} << unused), power_of_ten(number_scan::power_of_ten[decimals]) {}
+
 /// Reads a decimal number at `at`: an optional minus, digits, optionally `decimal_mark` and digits, optionally an
 /// exponent. Returns whether there is one, and moves `at` behind it; otherwise `at` stays.
 ///
 /// Method: a short number is first tried in the shape of the one before. Else up to 19 digits are gathered in an
 /// integer m. While m < 2^53 and there are at most 22 decimals, m and the power of ten are exact doubles and one
-/// division rounds correctly; everything else goes to fast_float, so the result is the same bit for bit. \param shape
-/// of the number before in the column; updated \param decimal_mark  '.' or ','; anything else reads whole numbers only
+/// division rounds correctly; everything else goes to fast_float, so the result is the same bit for bit.
+///
+/// \param shape         of the number before in the column, read with this mark or without any; updated
+/// \param decimal_mark  '.' or ','; anything else reads whole numbers only
 /// \pre a character that is neither a digit nor a decimal mark follows in the buffer, with `end` behind it and
 ///      NumberShape::reach readable bytes behind that
 /// \par Reference  W. D. Clinger, "How to read floating point numbers accurately", PLDI 1990 (the exact case)
@@ -99,13 +116,12 @@ inline bool scan_number(const char*& at, const char* end, char decimal_mark, Num
     p += negative;
     std::uint64_t mantissa = 0;
     if constexpr (std::endian::native == std::endian::little) {
-        const std::size_t length = std::size_t{shape.whole} + shape.decimals + (shape.decimals > 0 ? 1U : 0U);
-        const char next = p[length];
+        const char next = p[shape.length];
         // A digit, a mark or an exponent behind it would make it another number.
         const bool ends = next < '.' && next != decimal_mark;
-        if (shape.whole > 0 && (ends || next == ';') && scan_alike(p, decimal_mark, shape, mantissa)) [[likely]] {
-            value = value_of(mantissa, shape.decimals, negative);
-            at = p + length;
+        if (shape.is_known() && (ends || next == ';') && scan_alike(p, shape, mantissa)) [[likely]] {
+            value = value_of(mantissa, shape.power_of_ten, negative);
+            at = p + shape.length;
             return true;
         }
     }
@@ -134,9 +150,8 @@ inline bool scan_number(const char*& at, const char* end, char decimal_mark, Num
         return scan_any(at, end, decimal_mark, shape, value);
     }
     const bool is_short = whole > 0 && p - first <= 8 && (decimals > 0 || p[-1] != decimal_mark);
-    shape =
-        is_short ? NumberShape{static_cast<std::uint8_t>(whole), static_cast<std::uint8_t>(decimals)} : NumberShape{};
-    value = value_of(mantissa, decimals, negative);
+    shape = is_short ? NumberShape(whole, decimals, decimal_mark) : NumberShape();
+    value = value_of(mantissa, power_of_ten[decimals], negative);
     at = p;
     return true;
 }

@@ -28,11 +28,12 @@ struct Shard {
 /// \param text "K/N" \throws Failure usage "setting-invalid" unless 1 <= K <= N
 [[nodiscard]] Shard shard_named(std::string_view text);
 
-/// The files that some recordings share, read once; or why they could not be read.
+/// What recordings with the same settings share: the files that these name, read once, or why they could not be read.
 struct SharedReferences {
     References files;
     std::optional<Failure> failure;
     std::string calibration_sha256, neutral_sha256;  ///< empty without such a file
+    std::string settings_sha256;                     ///< of the settings in force
 };
 
 /// One recording to be measured.
@@ -42,7 +43,6 @@ struct TrialTask {
     std::string name;  ///< the file as messages name it
     std::vector<EntrySetting> settings;
     std::shared_ptr<const SharedReferences> references;
-    std::string settings_sha256;
     std::string date, calibration_date;
     std::string calibration_file;     ///< as the settings have it
     std::vector<std::string> hidden;  ///< what no text may contain; empty unless codes are asked for

@@ -32,10 +32,9 @@ struct Clipping {
 /// Missing samples: skipped.
 [[nodiscard]] std::optional<Clipping> find_clipping(std::span<const double> samples);
 
-/// Share of the power of a raw electromyogram that lies below 10 Hz, where little muscle activity is; of a long one, in
-/// 512 seconds spread over it.
-/// Missing samples: the longest piece without any is used. \return NaN for fewer than two seconds
-[[nodiscard]] double slow_power_share(std::span<const double> samples, Hertz rate);
+/// Share of the power of a raw electromyogram that lies below 10 Hz, where little muscle activity is.
+/// \return NaN for an empty density, or one that ends below 20 Hz
+[[nodiscard]] double slow_power_share(const Spectrum& density);
 
 /// Heart beats in an electromyogram.
 struct HeartBeats {
@@ -56,7 +55,9 @@ struct HeartBeats {
 ///
 /// Findings: emg-clipped; of a raw channel also emg-undersampled, emg-motion-artefact (more than half of the power is
 /// slow), emg-ecg, emg-unplugged (more than 80 % of the power is mains hum, as an open electrode shows it), mains-hum.
-/// \param hum find_mains_hum() of the same samples
-[[nodiscard]] Findings emg_findings(const Channel& channel, EmgForm form, const std::optional<MainsHum>& hum);
+/// \param density the mean of densities_of_seconds() of the same samples; of a channel that is not raw it may be empty
+/// \param hum     find_mains_hum() in them
+[[nodiscard]] Findings emg_findings(const Channel& channel, EmgForm form, const std::optional<MainsHum>& hum,
+                                    const Spectrum& density);
 
 }  // namespace jointrom

@@ -7,6 +7,7 @@
 
 #include <optional>
 #include <span>
+#include <vector>
 
 namespace jointrom {
 
@@ -35,5 +36,10 @@ enum class LagSign {
 /// \par Complexity O(samples log lags + lags times gaps)
 [[nodiscard]] std::optional<Lag> find_lag(std::span<const double> a, std::span<const double> b, Hertz rate,
                                           Seconds longest, LagSign sign = LagSign::either);
+
+/// find_lag() of several signals behind the same one, which saves work.
+[[nodiscard]] std::vector<std::optional<Lag>> find_lags(std::span<const double> a,
+                                                        std::span<const std::span<const double>> others, Hertz rate,
+                                                        Seconds longest, LagSign sign = LagSign::either);
 
 }  // namespace jointrom

@@ -41,13 +41,24 @@ struct WelchOptions {
 /// \par Reference P. D. Welch 1967, IEEE Trans Audio Electroacoust 15:70
 [[nodiscard]] Spectrum welch(std::span<const double> samples, Hertz rate, WelchOptions options = {});
 
-struct SegmentAverages {
-    Spectrum mean;
-    Spectrum median;  ///< not moved by a few loud segments; ln 2 of the mean for noise
+/// welch(), and what each of its segments adds to it.
+class SegmentDensities {
+  public:
+    [[nodiscard]] const Spectrum& mean() const noexcept { return mean_; }
+    /// The median over the segments: not moved by a few loud ones; ln 2 of the mean for noise.
+    /// \pre bin < mean().values.size()
+    [[nodiscard]] double median(std::size_t bin) const;
+
+  private:
+    friend SegmentDensities welch_segments(std::span<const double> samples, Hertz rate, WelchOptions options);
+
+    Spectrum mean_;
+    std::vector<double> scale_;    ///< of a squared magnitude, for each bin
+    std::vector<double> squares_;  ///< squared magnitudes, bin by bin, segment by segment
 };
 
-/// welch(), and the median over the same segments at each frequency.
-[[nodiscard]] SegmentAverages welch_averages(std::span<const double> samples, Hertz rate, WelchOptions options = {});
+/// \return empty for no samples
+[[nodiscard]] SegmentDensities welch_segments(std::span<const double> samples, Hertz rate, WelchOptions options = {});
 
 /// Power spectral density of all samples at once; its sum times the distance of frequencies is their variance (with n).
 [[nodiscard]] Spectrum periodogram(std::span<const double> samples, Hertz rate, Taper taper = Taper::none);

@@ -38,8 +38,9 @@ TEST_CASE("a plan is sorted by file, and ids follow from the file's name", "[bat
     CHECK(plan.tasks[3].subject.file == "P02_right.csv");
     CHECK(plan.tasks[0].subject.id == sha256_of("P01_left.csv\n").substr(0, 16));
     CHECK(plan.settings_of(plan.tasks[0]).preparation.side == Side::left);
-    CHECK(plan.tasks[0].settings_sha256 != plan.tasks[1].settings_sha256);
-    CHECK(plan.tasks[0].settings_sha256 == plan.tasks[2].settings_sha256);
+    const auto settings_of = [&](std::size_t i) { return plan.tasks[i].references->settings_sha256; };
+    CHECK(settings_of(0) != settings_of(1));
+    CHECK(settings_of(0) == settings_of(2));
     REQUIRE(plan.dialect);
     CHECK(plan.dialect->delimiter == ',');
 }

@@ -20,9 +20,14 @@ Channel channel_of(std::vector<double> samples, double rate_hz) {
             .samples = std::move(samples)};
 }
 
+std::optional<MainsHum> hum_in(const std::vector<double>& samples, Hertz rate) {
+    return find_mains_hum(densities_of_seconds(samples, rate), rate);
+}
+
 Findings findings_of(const std::vector<double>& samples, double rate_hz) {
-    return emg_findings(channel_of(samples, rate_hz), emg_form_of(samples, Hertz(rate_hz)),
-                        find_mains_hum(samples, Hertz(rate_hz)));
+    const Hertz rate(rate_hz);
+    return emg_findings(channel_of(samples, rate_hz), emg_form_of(samples, rate), hum_in(samples, rate),
+                        densities_of_seconds(samples, rate).mean());
 }
 
 std::vector<double> limited(std::vector<double> samples, double limit) {
@@ -66,8 +71,8 @@ TEST_CASE("hum is found where it is, and not where it is not", "[emg][mains_hum]
                                            {1000.0, 73.0, 0.0}}));
     CAPTURE(row.rate_hz, row.hum_hz);
     const auto samples = simulated_emg(12.0, row.rate_hz, 0.2, 0.005);
-    CHECK_FALSE(find_mains_hum(samples, Hertz(row.rate_hz)));
-    const auto hum = find_mains_hum(plus_sine(samples, row.rate_hz, row.hum_hz, 0.1), Hertz(row.rate_hz));
+    CHECK_FALSE(hum_in(samples, Hertz(row.rate_hz)));
+    const auto hum = hum_in(plus_sine(samples, row.rate_hz, row.hum_hz, 0.1), Hertz(row.rate_hz));
     CHECK(hum.has_value() == (row.seen_hz > 0.0));
     if (hum) {
         CHECK(hum->mains == Hertz(row.hum_hz));
@@ -78,11 +83,11 @@ TEST_CASE("hum is found where it is, and not where it is not", "[emg][mains_hum]
 }
 
 TEST_CASE("too little to look for hum in", "[emg][mains_hum]") {
-    CHECK_FALSE(find_mains_hum({}, Hertz(1000.0)));
-    CHECK_FALSE(find_mains_hum(std::vector<double>{1.0}, Hertz(1000.0)));
-    CHECK_FALSE(find_mains_hum(std::vector<double>(5000, 1.0), Hertz(1000.0)));
-    CHECK_FALSE(find_mains_hum(std::vector<double>(5000, missing), Hertz(1000.0)));
-    CHECK_FALSE(find_mains_hum(std::vector<double>(50, 1.0), Hertz(2.0)));
+    CHECK_FALSE(hum_in({}, Hertz(1000.0)));
+    CHECK_FALSE(hum_in(std::vector<double>{1.0}, Hertz(1000.0)));
+    CHECK_FALSE(hum_in(std::vector<double>(5000, 1.0), Hertz(1000.0)));
+    CHECK_FALSE(hum_in(std::vector<double>(5000, missing), Hertz(1000.0)));
+    CHECK_FALSE(hum_in(std::vector<double>(50, 1.0), Hertz(2.0)));
 }
 
 TEST_CASE("the form of an electromyogram is recognised", "[emg][emg_form]") {

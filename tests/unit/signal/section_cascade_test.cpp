@@ -79,3 +79,17 @@ TEST_CASE("no samples and no sections are allowed", "[signal][section_cascade]")
     CHECK(single_pass({}, butterworth_lowpass(2, Hertz(6.0), Hertz(100.0))).empty());
     CHECK(single_pass(filter_test_signal(), {}) == filter_test_signal());
 }
+
+TEST_CASE("two series side by side give the bits of each alone", "[signal][section_cascade]") {
+    const std::vector<double> x = filter_test_signal();
+    const std::vector<double> reversed(x.rbegin(), x.rend());
+    for (const int order : {2, 5, 11}) {
+        const Sections sections = butterworth_lowpass(order, Hertz(6.0), Hertz(100.0));
+        std::vector<double> a = x, b = reversed;
+        single_passes_in_place(a, b, sections);
+        CHECK(a == single_pass(x, sections));
+        CHECK(b == single_pass(reversed, sections));
+    }
+    std::span<double> none;
+    single_passes_in_place(none, none, butterworth_lowpass(2, Hertz(6.0), Hertz(100.0)));
+}
