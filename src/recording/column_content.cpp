@@ -24,7 +24,7 @@ std::vector<double> present(std::span<const double> values) {
 
 /// The value below which `share` of the values lie; reorders them.
 double quantile(std::vector<double>& values, double share) {
-    return select_rank(values, static_cast<std::size_t>(share * static_cast<double>(values.size() - 1)));
+    return select_rank(values, static_cast<std::size_t>(share * static_cast<double>(values.size() - 1))).at;
 }
 
 }  // namespace

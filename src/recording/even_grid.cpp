@@ -29,7 +29,7 @@ double median_step(std::span<const double> time_s) {
     for (std::size_t i = 1; i < time_s.size(); i += stride) {
         steps.push_back(time_s[i] - time_s[i - 1]);
     }
-    return select_rank(steps, steps.size() / 2);
+    return select_rank(steps, steps.size() / 2).at;
 }
 
 StepSummary summary_of(std::span<const double> time_s) {

@@ -56,7 +56,7 @@ double fast_step_of(std::span<const double> samples) {
     if (steps.empty()) {
         return 0.0;
     }
-    return select_rank(steps, 19 * (steps.size() - 1) / 20);
+    return select_rank(steps, 19 * (steps.size() - 1) / 20).at;
 }
 
 /// The step into sample i, 0 where there is none.

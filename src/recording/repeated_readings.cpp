@@ -108,7 +108,7 @@ double usual_bend(std::span<const double> samples, std::size_t half) {
     if (bends.empty()) {
         return 0.0;
     }
-    return select_rank(bends, 97 * (bends.size() - 1) / 100);
+    return select_rank(bends, 97 * (bends.size() - 1) / 100).at;
 }
 
 /// Mean squares of second differences over half a period, by phase. Phases count from sample `first` of a longer part.
@@ -199,7 +199,7 @@ bool is_smooth(std::span<const double> samples, double resolution) {
     if (bends.empty()) {
         return false;
     }
-    return select_rank(bends, bends.size() / 2) <= 2.5 * resolution;
+    return select_rank(bends, bends.size() / 2).at <= 2.5 * resolution;
 }
 
 std::optional<RepeatedReadings> find_interpolated(std::span<const double> samples, double resolution, Hertz rate) {

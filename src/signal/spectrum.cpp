@@ -126,11 +126,8 @@ double SegmentDensities::median(std::size_t bin) const {
     for (std::size_t i = bin; i < squares_.size(); i += scale_.size()) {
         values.push_back(squares_[i]);
     }
-    const std::size_t middle = values.size() / 2;
-    const double above = select_rank(values, middle);
-    const bool is_odd = values.size() % 2 == 1;
-    const double below = is_odd ? above : *std::max_element(values.begin(), values.begin() + std::ssize(values) / 2);
-    return (is_odd ? above : 0.5 * (below + above)) * scale_[bin];
+    const RankedValue middle = select_rank(values, values.size() / 2);
+    return (values.size() % 2 == 1 ? middle.at : 0.5 * (middle.before + middle.at)) * scale_[bin];
 }
 
 Spectrum periodogram(Samples samples, Hertz rate, Taper taper) {
