@@ -1,5 +1,4 @@
 #include <jointrom/batch/hashed_file.hpp>
-#include <jointrom/core/failure.hpp>
 #include <jointrom/recording/recording_files.hpp>
 
 #include <array>
@@ -25,20 +24,11 @@ HashedFile::HashedFile(std::filesystem::path path)
         throw Failure(FailureKind::missing_file, "file-unreadable", "the file cannot be read: " + why, {},
                       {path_.string()});
     }
-    is_regular_ = S_ISREG(status.st_mode);
-    before_ = stamp();
+    before_ = find_file_stamp(descriptor_);
 }
 
 HashedFile::~HashedFile() {
     ::close(descriptor_);
-}
-
-HashedFile::Stamp HashedFile::stamp() {
-    struct stat status = {};
-    if (!is_regular_ || ::fstat(descriptor_, &status) != 0) {
-        return {};
-    }
-    return {status.st_size, status.st_mtim.tv_sec, status.st_mtim.tv_nsec};
 }
 
 std::size_t HashedFile::read(std::span<char> buffer) {
@@ -60,9 +50,8 @@ std::string HashedFile::sha256() {
     std::array<char, 1U << 14U> rest;
     while (read(rest) > 0) {
     }
-    if (is_regular_ && (stamp() != before_ || bytes_ != before_.size)) {
-        throw Failure(FailureKind::unreadable_data, "file-changed", "the file changed while it was read",
-                      "Run again with --resume once it is written to its end.", {path_.string()});
+    if (before_ && (find_file_stamp(descriptor_) != before_ || bytes_ != before_->size)) {
+        throw file_changed(path_, "Run again with --resume once it is written to its end.");
     }
     return hash_.hexadecimal();
 }

@@ -1,12 +1,14 @@
 #include <jointrom/table/byte_source.hpp>
 
 #include <jointrom/core/failure.hpp>
+#include <jointrom/core/file_stamp.hpp>
 
 #include <algorithm>
 #include <cerrno>
 #include <cstdio>
 #include <cstring>
 #include <istream>
+#include <optional>
 #include <string>
 
 namespace jointrom {
@@ -26,12 +28,16 @@ class FileSource final : public ByteSource {
         }
         // The reader brings its own buffer.
         std::setvbuf(file_.get(), nullptr, _IONBF, 0);
+        before_ = find_file_stamp(::fileno(file_.get()));
     }
 
     std::size_t read(std::span<char> buffer) override {
         const std::size_t got = std::fread(buffer.data(), 1, buffer.size(), file_.get());
         if (got == 0 && std::ferror(file_.get()) != 0) {
             throw unreadable(name_, std::strerror(errno));
+        }
+        if (got == 0 && !buffer.empty() && find_file_stamp(::fileno(file_.get())) != before_) {
+            throw file_changed(name_, "Run again once it is written to its end.");
         }
         return got;
     }
@@ -42,6 +48,7 @@ class FileSource final : public ByteSource {
     std::string name_;
     std::size_t size_;
     std::unique_ptr<std::FILE, int (*)(std::FILE*)> file_;
+    std::optional<FileStamp> before_;
 };
 
 class TextSource final : public ByteSource {

@@ -4,12 +4,14 @@
 /// A recording's files, read once: their bytes go to the reader and into the checksum.
 
 #include <jointrom/core/checksum.hpp>
+#include <jointrom/core/file_stamp.hpp>
 #include <jointrom/table/byte_source.hpp>
 
 #include <cstddef>
 #include <cstdint>
 #include <filesystem>
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -22,7 +24,9 @@ class HashedFile final : public ByteSource {
     ~HashedFile() override;
 
     std::size_t read(std::span<char> buffer) override;
-    [[nodiscard]] std::size_t size_hint() const noexcept override { return static_cast<std::size_t>(before_.size); }
+    [[nodiscard]] std::size_t size_hint() const noexcept override {
+        return before_ ? static_cast<std::size_t>(before_->size) : 0;
+    }
 
     /// SHA-256 of the whole file: reads what has not been read yet. \pre called once, last
     /// \throws Failure unreadable_data "file-changed" when size or time of change are not what they were at the start,
@@ -30,19 +34,9 @@ class HashedFile final : public ByteSource {
     [[nodiscard]] std::string sha256();
 
   private:
-    /// What changes when somebody writes into the file.
-    struct Stamp {
-        std::int64_t size = 0;
-        std::int64_t changed_s = 0;
-        std::int64_t changed_ns = 0;
-        friend bool operator==(const Stamp&, const Stamp&) = default;
-    };
-    [[nodiscard]] Stamp stamp();
-
     std::filesystem::path path_;
     int descriptor_;
-    bool is_regular_ = false;
-    Stamp before_;
+    std::optional<FileStamp> before_;
     Sha256 hash_;
     std::int64_t bytes_ = 0;
 };

@@ -28,7 +28,7 @@ class ByteSource {
     [[nodiscard]] virtual std::size_t size_hint() const noexcept { return 0; }
 };
 
-/// A file on disk.
+/// A file on disk. Reading fails at its end, with file-changed, when somebody has written into it since it was opened.
 /// \throws Failure file-missing, not-a-file (a folder, say) or file-unreadable
 [[nodiscard]] std::unique_ptr<ByteSource> file_source(const std::filesystem::path& path);
 

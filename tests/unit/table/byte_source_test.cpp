@@ -1,10 +1,13 @@
 #include <jointrom/table/byte_source.hpp>
 
 #include <jointrom/core/failure.hpp>
+#include <jointrom/core/whole_file.hpp>
 
 #include <support/catch.hpp>
 #include <support/reference_file.hpp>
+#include <support/scratch_folder.hpp>
 
+#include <fstream>
 #include <sstream>
 #include <string>
 #include <vector>
@@ -53,4 +56,22 @@ TEST_CASE("files, texts and streams give their bytes in pieces", "[table][byte_s
 TEST_CASE("a missing file and a folder are told apart", "[table][byte_source]") {
     CHECK(failure_of("no-such-folder/no-such-file.csv") == "file-missing");
     CHECK(failure_of(test::tests_path("data")) == "not-a-file");
+}
+
+TEST_CASE("a file that grows or is cut while it is read is refused at its end", "[table][byte_source]") {
+    const test::ScratchFolder folder;
+    const auto path = folder.path() / "a.csv";
+    const auto change = GENERATE(std::ios::app, std::ios::trunc);
+    write_whole_file(path, "time,angle\n0,1\n1,2\n");
+    const auto source = file_source(path);
+    std::vector<char> buffer(7);
+    REQUIRE(source->read(buffer) == 7);
+    std::ofstream(path, change) << "2,3\n";
+    try {
+        (void)all_of(*source);
+        FAIL("no failure");
+    } catch (const Failure& failure) {
+        CHECK(failure.code() == "file-changed");
+        CHECK(failure.place().file == path.string());
+    }
 }
