@@ -118,6 +118,7 @@ const JointMotion& known_motion(const AngleTrace& trace, const std::string& file
 
 MeasuredPerson person_of_recording(const std::string& file, const CheckOptions& options, const PersonDefaults& stated,
                                    const Settings& settings, Report& report, Console& console) {
+    options.output.watch(file);
     const Trial trial = prepare_trial(file, console.in, settings);
     const JointMotion& motion = known_motion(trial.trace, file);
     const MovementPhases phases = movement_phases(trial.trace, settings.phases);

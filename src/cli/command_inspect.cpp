@@ -37,6 +37,7 @@ Findings all_findings(const Recording& recording, const std::vector<ChannelQuali
 
 ExitStatus run_inspect(const InspectOptions& options, Console& console) {
     const Settings settings = options.settings.settings();
+    options.output.watch(options.file);
     const Recording recording = read_recording(options.file, console.in, settings);
     std::vector<ChannelQuality> qualities;
     for (const Channel& channel : recording.channels) {

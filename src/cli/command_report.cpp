@@ -6,8 +6,8 @@
 #include <jointrom/analysis/measure_recording.hpp>
 #include <jointrom/analysis/range_extents.hpp>
 #include <jointrom/batch/page_of_class.hpp>
-#include <jointrom/core/checksum.hpp>
 #include <jointrom/core/failure.hpp>
+#include <jointrom/core/file_stamp.hpp>
 #include <jointrom/report/page_of_recording.hpp>
 
 #include <fmt/ostream.h>
@@ -72,12 +72,13 @@ JudgedPerson judged(const ReportCommand& command, const MeasuredRecording& measu
 
 std::string page_of_file(const ReportCommand& command, Findings& findings, Console& console) {
     const Settings settings = command.settings.settings();
+    const auto stamp = find_file_stamp(std::filesystem::path(command.source));
     const MeasuredRecording measured =
         measure_recording(prepare_trial(command.source, console.in, settings), settings, console.in);
     Report report;
     report.title = command.title;
     const bool is_file = command.source != "-";
-    report.inputs.push_back({command.source, is_file ? sha256_of_file(command.source) : std::string(),
+    report.inputs.push_back({command.source, is_file ? sha256_of_unchanged(command.source, stamp) : std::string(),
                              measured.trial.recording.table.rows});
     report.settings = command.settings.in_force(settings);
     report.findings = measured.findings;

@@ -60,8 +60,11 @@ Format OutputOptions::chosen_format(Format otherwise) const {
 }
 
 InputFile OutputOptions::input(const std::string& file, std::size_t rows) const {
-    const bool wants_checksum = file != "-" && chosen_format(Format::table) == Format::json;
-    return {file, wants_checksum ? sha256_of_file(file) : std::string(), rows};
+    if (file == "-" || chosen_format(Format::table) != Format::json) {
+        return {file, {}, rows};
+    }
+    const auto before = watched->find(file);
+    return {file, before == watched->end() ? sha256_of_file(file) : sha256_of_unchanged(file, before->second), rows};
 }
 
 void OutputOptions::print(const Findings& findings, Console& console) const {

@@ -5,9 +5,13 @@
 
 #include "cli/command.hpp"
 
+#include <jointrom/core/file_stamp.hpp>
 #include <jointrom/report/result_table.hpp>
 
+#include <filesystem>
 #include <functional>
+#include <map>
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -24,6 +28,8 @@ struct OutputOptions {
     std::string output;
     bool quiet = false;
     bool explain = false;
+    std::shared_ptr<std::map<std::string, std::optional<FileStamp>>> watched =
+        std::make_shared<std::map<std::string, std::optional<FileStamp>>>();  ///< as they were before they were read
 
     /// \param may_explain whether the command has an uncertainty budget to print
     void attach(OptionList& list, bool may_explain);
@@ -31,7 +37,10 @@ struct OutputOptions {
     /// The form asked for, or the one that the file's extension names, or `otherwise`.
     [[nodiscard]] Format chosen_format(Format otherwise) const;
 
+    /// Before `file` is read: input() then refuses it if it has changed in the meantime.
+    void watch(const std::string& file) const { (*watched)[file] = find_file_stamp(std::filesystem::path(file)); }
     /// An input as a result names it; its checksum is computed only where it is printed.
+    /// \throws Failure as sha256_of_unchanged()
     [[nodiscard]] InputFile input(const std::string& file, std::size_t rows) const;
 
     /// Prints the findings that are to be seen to the error stream.

@@ -19,12 +19,14 @@ void TrialOptions::attach(OptionList& list, std::vector<SettingGroup> more, Exte
 }
 
 Trial TrialOptions::trial(const Settings& chosen, Console& console) const {
+    output.watch(file);
     return prepare_trial(file, console.in, chosen);
 }
 
 Trial TrialOptions::trial_of_angle(const Settings& chosen, Console& console) const {
     Settings settings_of_angle = chosen;
     settings_of_angle.reading.angle_only = true;
+    output.watch(file);
     return prepare_trial(file, console.in, settings_of_angle);
 }
 
