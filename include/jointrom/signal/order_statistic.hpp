@@ -26,6 +26,7 @@ struct RankedValue {
 /// back of what is left, and stays where the next one does not overwrite it: on which side of a pivot noise falls
 /// cannot be predicted, and wrong guesses of the processor cost more than all of that.
 ///
+/// \return before is negative infinity at rank 0
 /// \pre rank < values.size(), none is NaN
 /// \par Complexity O(size); memory for as many values
 [[nodiscard]] inline RankedValue select_rank(std::vector<double>& values, std::size_t rank) {

@@ -68,3 +68,31 @@ TEST_CASE("without values there is no rank", "[signal][order_statistic]") {
     CHECK(std::isnan(ranked({}, 0.5).at));
     CHECK(std::isnan(ranked(std::vector<double>(40000, missing), 0.5).at));
 }
+
+TEST_CASE("every rank of few and of many values is found, whatever their order", "[signal][order_statistic]") {
+    std::mt19937_64 random(3);
+    for (const std::size_t size : {1U, 2U, 31U, 33U, 100U, 700U}) {
+        std::vector<double> rising(size), falling(size), alike(size, 2.385), noise(size), coarse(size), wave(size);
+        for (std::size_t i = 0; i < size; ++i) {
+            rising[i] = static_cast<double>(i);
+            falling[i] = -rising[i];
+            noise[i] = static_cast<double>(random() % 1000003);
+            coarse[i] = static_cast<double>(random() % 4);
+            wave[i] = std::sin(0.07 * rising[i]);
+        }
+        for (const auto& values : {rising, falling, alike, noise, coarse, wave}) {
+            std::vector<double> sorted = values;
+            std::ranges::sort(sorted);
+            for (std::size_t rank = 0; rank < size; ++rank) {
+                std::vector<double> moved = values;
+                const RankedValue found = select_rank(moved, rank);
+                const double before = rank == 0 ? -std::numeric_limits<double>::infinity() : sorted[rank - 1];
+                if (found.at != sorted[rank] || found.before != before) {
+                    CAPTURE(size, rank, found.at, found.before, sorted[rank], before);
+                    FAIL("differs");
+                }
+            }
+        }
+    }
+    SUCCEED();
+}
