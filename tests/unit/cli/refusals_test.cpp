@@ -99,6 +99,18 @@ TEST_CASE("angles are written as the name of the output says, and read back as t
     CHECK_THAT(named.out, ContainsSubstring("long head") && ContainsSubstring("rad"));
 }
 
+TEST_CASE("inspect lists the trials of a file, and numbers may have exponents and many digits", "[cli][inspect]") {
+    std::string text;
+    for (int i = 0; i < 60; ++i) {
+        text += i % 30 == 0 ? "\nTrial " + std::to_string(1 + i / 30) + "\nTime (s),Angle (deg)\n" : "";
+        text += std::to_string(i % 30) + "e-2," + (i % 30 == 7 ? "12.00000000000000000001" : std::to_string(i)) + "\n";
+    }
+    const test::ProgramRun run = test::run_program({"inspect", "-", "--trial", "2"}, text);
+    CHECK(run.status == 0);
+    CHECK_THAT(run.out, ContainsSubstring("100.000"));  // samples per second: the stamps are hundredths
+    CHECK_THAT(run.out, ContainsSubstring("Trial 1") && ContainsSubstring("Trial 2"));
+}
+
 TEST_CASE("inspect says how a file is written", "[cli][inspect]") {
     const auto understood = [](const std::string& text) { return test::run_program({"inspect", "-"}, text).out; };
     std::string rows = "Time [s];Winkel [Grad]\n", wide;

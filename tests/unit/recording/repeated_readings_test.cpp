@@ -76,6 +76,17 @@ TEST_CASE("readings that arrive unevenly give their mean rate", "[recording][rep
     CHECK(found->every == 3);
 }
 
+TEST_CASE("joined readings are found where a long recording moves", "[recording][repeated_readings]") {
+    std::vector<double> samples(20000, 0.0);  // at rest for longer than the movement lasts
+    const std::vector<double> moving = joined(movement(50.0, 0.3, 40.0), 10);
+    samples.insert(samples.end(), moving.begin(), moving.end());
+    REQUIRE(samples.size() > 32768);
+    const auto found = find_repeated_readings(samples, Hertz(500.0));
+    REQUIRE(found.has_value());
+    CHECK(found->kind == RepeatedReadings::Kind::interpolated);
+    CHECK(found->every == 10);
+}
+
 TEST_CASE("readings joined by straight lines are found, rounded or not", "[recording][repeated_readings]") {
     for (const double resolution : {0.0, 0.01, 0.1}) {
         for (const std::size_t times : {4U, 10U, 20U}) {
