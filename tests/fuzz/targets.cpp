@@ -59,7 +59,8 @@ void read_a_long_table(std::string_view bytes) {
     std::istringstream standard_input{std::string(bytes)};
     const std::array<std::string, 1> files{"-"};
     (void)read_long_table(files, standard_input, [](const std::vector<std::string>& headings) {
-        return LongTableRequest{.texts = {headings.front()}, .numbers = {headings.back()}};
+        return headings.empty() ? LongTableRequest{}
+                                : LongTableRequest{.texts = {headings.front()}, .numbers = {headings.back()}};
     });
 }
 
