@@ -113,7 +113,7 @@ class Gatherer {
             has_ids_ = has_ids;
             table_.headings = reader.columns();
             // Memory that is not used in the end is never touched.
-            const std::uintmax_t shortest_row = 2 * table_.headings.size();
+            const std::uintmax_t shortest_row = 2 * std::max<std::size_t>(1, table_.headings.size());
             const auto most_rows = static_cast<std::size_t>(std::min(bytes_ / shortest_row, most_reserved));
             for (const std::string& column : request.texts) {
                 table_.texts.push_back({column, {}, {}});
