@@ -68,8 +68,8 @@ void apply_settings_file(const std::filesystem::path& path, Settings& settings,
             const bool holds = std::ranges::find(overruled, kind_of(key).name) == overruled.end();
             apply(key, value, holds ? settings : ignored);
         }
-    } catch (const Json::parse_error& error) {
-        throw Failure(FailureKind::usage, "settings-file-invalid", why_no_json(error), {}, {path.string()});
+    } catch (const Json::exception& error) {
+        throw Failure(FailureKind::usage, "settings-file-invalid", why_not_read(error), {}, {path.string()});
     } catch (const Failure& failure) {
         throw failure.in_file(path.string());
     }

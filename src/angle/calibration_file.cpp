@@ -1,5 +1,7 @@
 #include <jointrom/angle/calibration_file.hpp>
 
+#include "core/setting_json.hpp"
+
 #include <jointrom/core/failure.hpp>
 #include <jointrom/core/near_miss.hpp>
 #include <jointrom/core/number_text.hpp>
@@ -186,6 +188,8 @@ Json parse_json(std::string_view text, const std::string& file) {
         return Json::parse(text);
     } catch (const Json::parse_error& error) {
         refuse("the file is no JSON", "a calibration file", place_of_byte(text, error.byte, file));
+    } catch (const Json::out_of_range& error) {
+        refuse(why_not_read(error), "numbers up to 1.8e308", {file});
     }
 }
 

@@ -37,10 +37,12 @@ inline std::string advice_for_unknown_key(std::string_view key, const std::vecto
     return near ? fmt::format("Did you mean {}?", *near) : "Settings are named as the options, with _ for -.";
 }
 
-/// Line, column and what was expected there.
-inline std::string why_no_json(const nlohmann::json::parse_error& error) {
+/// Why Json::parse() refused a text: line, column and what was expected there, or a number that is too large.
+inline std::string why_not_read(const nlohmann::json::exception& error) {
+    constexpr int number_too_large = 406;
     const std::string what = error.what();
-    return "the file is no JSON: " + what.substr(what.find(']') + 2);
+    const std::string reason = what.substr(what.find(']') + 2);
+    return error.id == number_too_large ? reason : "the file is no JSON: " + reason;
 }
 
 }  // namespace jointrom

@@ -103,8 +103,8 @@ std::vector<Simulation> read_preset(const std::filesystem::path& path, const Sim
     const std::string text = read_whole_file(path, "preset file");
     try {
         return simulations(Json::parse(text), overruling);
-    } catch (const Json::parse_error& error) {
-        throw Failure(FailureKind::usage, "preset-invalid", why_no_json(error), {}, {path.string()});
+    } catch (const Json::exception& error) {
+        throw Failure(FailureKind::usage, "preset-invalid", why_not_read(error), {}, {path.string()});
     } catch (const Failure& failure) {
         throw failure.in_file(path.string());
     }

@@ -131,6 +131,7 @@ TEST_CASE("a settings file with a mistake is refused as a whole", "[analysis][se
     CHECK_THAT(failure_of_file(R"({"joint": {}})").what(), ContainsSubstring("joint"));
     CHECK_THAT(failure_of_file("[1]").what(), ContainsSubstring("object"));
     CHECK_THAT(failure_of_file("{\"joint\": ").what(), ContainsSubstring("line 1"));
+    CHECK_THAT(failure_of_file(R"({"lowpass_hz": 1e400})").what(), ContainsSubstring("overflow parsing '1e400'"));
     Settings settings;
     CHECK_THROWS_AS(apply_settings_file("no-such-file.json", settings), Failure);
 }

@@ -104,6 +104,8 @@ TEST_CASE("a damaged calibration file is refused with what was expected", "[angl
     check_refused("{}", "schema", "this key");
     check_refused("", "no JSON", "a calibration file");
     check_refused("time;angle\n0;12\n", "no JSON", "a calibration file");
+    check_refused(changed(good, "\"reading\": 1.487", "\"reading\": 1e400"), "number overflow parsing '1e400'",
+                  "1.8e308");
 }
 
 TEST_CASE("broken JSON is placed by line and column", "[angle][calibration_file]") {

@@ -130,6 +130,7 @@ TEST_CASE("a preset that makes no sense is refused with what is wrong", "[simula
                ContainsSubstring("there is no setting top_dge / Did you mean top_deg?"));
     CHECK_THAT(complaint("[1]"), ContainsSubstring("is no object"));
     CHECK_THAT(complaint("{"), ContainsSubstring("no JSON"));
+    CHECK_THAT(complaint(R"({"top_deg": 1e400})"), ContainsSubstring("number overflow parsing '1e400'"));
     CHECK_THAT(complaint(R"({"recordings": []})"), ContainsSubstring("recordings is no list of objects"));
     CHECK_THAT(complaint(R"({"recordings": [{}, {"rate_hz": "x"}]})"), ContainsSubstring("recording 2 of the list"));
     CHECK_THAT(complaint(R"({"seed": null})"), ContainsSubstring("seed is null"));
