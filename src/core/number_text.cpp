@@ -14,7 +14,7 @@
 namespace jointrom {
 namespace {
 
-/// The text by way of an integer, several times faster; nothing where the product with a power of ten might round to
+/// The text by way of an integer, which is fast; nothing where the product with a power of ten might round to
 /// another text than the value itself: large values, and those about halfway between two texts.
 std::optional<std::string> fixed_by_integer(double value, int decimals) {
     constexpr std::array powers{1.0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6};
