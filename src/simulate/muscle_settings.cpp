@@ -10,16 +10,16 @@ namespace {
 
 using Text = std::string_view;
 
-void add_muscle(Simulation& simulation, Text text) {
+void add_muscle(Simulation& simulation, Text setting, Text text) {
     const auto [name, levels] = named_value(text);
     constexpr Text expected = "NAME=RAISING,HOLDING,LOWERING,REST in mV, such as Biceps=0.42,0.26,0.17,0.006";
     if (name.empty() || name.find_first_of(",;\"\t\r\n") != std::string::npos || name.front() == '+' ||
         name.front() == '-' || name.front() == '@') {
-        refuse_setting("emg", text, expected);
+        refuse_setting(setting, text, expected);
     }
-    const auto mv = numbers("emg", levels, 4, expected);
+    const auto mv = numbers(setting, levels, 4, expected);
     if (std::ranges::any_of(mv, [](double level) { return level < 0.0; })) {
-        refuse_setting("emg", text, expected);
+        refuse_setting(setting, text, expected);
     }
     const MuscleModel muscle{
         .name = name, .raising_mv = mv[0], .holding_mv = mv[1], .lowering_mv = mv[2], .rest_mv = mv[3]};
@@ -49,41 +49,41 @@ void set_muscle(Simulation& simulation, Text setting, Text text, Set set) {
     }
 }
 
-void set_lead(Simulation& simulation, Text text) {
-    set_muscle(simulation, "emg-lead-ms", text, [](MuscleModel& muscle, Text value) {
-        muscle.lead_ms = number_between("emg-lead-ms", value, -10000.0, 10000.0);
+void set_lead(Simulation& simulation, Text setting, Text text) {
+    set_muscle(simulation, setting, text, [setting](MuscleModel& muscle, Text value) {
+        muscle.lead_ms = number_between(setting, value, -10000.0, 10000.0);
     });
 }
 
-void set_early(Simulation& simulation, Text text) {
-    set_muscle(simulation, "emg-early-ms", text, [](MuscleModel& muscle, Text value) {
-        muscle.early_ms = number_between("emg-early-ms", value, -10000.0, 10000.0);
+void set_early(Simulation& simulation, Text setting, Text text) {
+    set_muscle(simulation, setting, text, [setting](MuscleModel& muscle, Text value) {
+        muscle.early_ms = number_between(setting, value, -10000.0, 10000.0);
     });
 }
 
-void set_median(Simulation& simulation, Text text) {
-    set_muscle(simulation, "emg-median-hz", text, [](MuscleModel& muscle, Text value) {
-        muscle.median_frequency = Hertz(number_between("emg-median-hz", value, 10.0, 400.0));
+void set_median(Simulation& simulation, Text setting, Text text) {
+    set_muscle(simulation, setting, text, [setting](MuscleModel& muscle, Text value) {
+        muscle.median_frequency = Hertz(number_between(setting, value, 10.0, 400.0));
     });
 }
 
-void add_burst(Simulation& simulation, Text text) {
-    set_muscle(simulation, "burst", text, [](MuscleModel& muscle, Text value) {
+void add_burst(Simulation& simulation, Text setting, Text text) {
+    set_muscle(simulation, setting, text, [setting](MuscleModel& muscle, Text value) {
         constexpr Text expected = "NAME=START_S,END_S,MV, such as Biceps=2,5,0.7";
-        const auto burst = numbers("burst", value, 3, expected);
+        const auto burst = numbers(setting, value, 3, expected);
         if (burst[0] >= burst[1] || burst[2] < 0.0) {
-            refuse_setting("burst", value, expected);
+            refuse_setting(setting, value, expected);
         }
         muscle.bursts.push_back({burst[0], burst[1], burst[2]});
     });
 }
 
-void set_fatigue(Simulation& simulation, Text text) {
-    set_muscle(simulation, "emg-tires", text, [](MuscleModel& muscle, Text value) {
+void set_fatigue(Simulation& simulation, Text setting, Text text) {
+    set_muscle(simulation, setting, text, [setting](MuscleModel& muscle, Text value) {
         constexpr Text expected = "NAME=START_S,END_S,MEDIAN_HZ,TIMES, such as Biceps=3,11,75,1.3";
-        const auto tired = numbers("emg-tires", value, 4, expected);
+        const auto tired = numbers(setting, value, 4, expected);
         if (tired[0] >= tired[1] || tired[2] < 10.0 || tired[2] > 400.0 || tired[3] < 0.0) {
-            refuse_setting("emg-tires", value, expected);
+            refuse_setting(setting, value, expected);
         }
         muscle.fatigue = {tired[0], tired[1], Hertz(tired[2]), tired[3]};
     });
@@ -103,7 +103,7 @@ constexpr auto settings = std::to_array<SimulationSetting>({
      "tires from a time to a time (s): the median frequency goes to F, the SD to X times what it was", true,
      set_fatigue},
     {"hum-mv", SimulationGroup::muscles, "MV", "amplitude of mains hum in each electromyogram (0)", false,
-     SIMULATION_SETTER("hum-mv", logger.hum_mv, spread_in)},
+     SIMULATION_SETTER(logger.hum_mv, spread_in)},
 });
 
 }  // namespace

@@ -89,5 +89,5 @@ inline std::vector<double> numbers(std::string_view name, std::string_view text,
 }  // namespace jointrom
 
 /// Sets a member by a reader of texts.
-#define SIMULATION_SETTER(name, member, reader)                                                                        \
-    [](Simulation& simulation, std::string_view text) { simulation.member = reader(name, text); }
+#define SIMULATION_SETTER(member, reader)                                                                              \
+    [](Simulation& simulation, std::string_view name, std::string_view text) { simulation.member = reader(name, text); }

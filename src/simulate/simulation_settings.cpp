@@ -26,7 +26,7 @@ void apply_texts(const SimulationTexts& texts, Simulation& simulation) {
     for (const bool muscles_first : {true, false}) {
         for (const auto& [setting, text] : texts) {
             if ((setting->name == "emg") == muscles_first) {
-                setting->set(simulation, text);
+                setting->set(simulation, setting->name, text);
             }
         }
     }

@@ -22,8 +22,8 @@ struct SimulationSetting {
     std::string_view value;  ///< what stands behind the option in its help; empty for a switch
     std::string_view help;
     bool repeatable;  ///< each further value adds to the ones before
-    /// \throws Failure usage "setting-invalid"
-    void (*set)(Simulation& simulation, std::string_view text);
+    /// \param name of the setting, which what is said of a wrong text names \throws Failure usage "setting-invalid"
+    void (*set)(Simulation& simulation, std::string_view name, std::string_view text);
 
     [[nodiscard]] std::string key() const;
 };
